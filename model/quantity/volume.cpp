@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/quantity/volume.h"
+
+#include <cmath>
+
+namespace sumpbook {
+namespace {
+constexpr double picolitres_per_litre = 1e12;
+}
+
+std::int64_t picolitres_in(VolumeUnit unit) {
+    switch (unit) {
+    case VolumeUnit::l: return 1'000'000'000'000;
+    case VolumeUnit::ml: return 1'000'000'000;
+    case VolumeUnit::us_gal: return 3'785'411'784'000;
+    case VolumeUnit::imp_gal: return 4'546'090'000'000;
+    case VolumeUnit::us_qt: return 946'352'946'000;
+    }
+    return 0;
+}
+
+Volume Volume::from_litres(double litres) { return Volume(std::llround(litres * picolitres_per_litre)); }
+double Volume::litres() const { return in(VolumeUnit::l); }
+
+double Volume::in(VolumeUnit unit) const {
+    return static_cast<double>(picolitres_) / static_cast<double>(picolitres_in(unit));
+}
+
+Result<Volume> volume_of(const WrittenVolume& written) {
+    return scaled_to_integer(written.number, picolitres_in(written.unit), 1).map(&Volume::from_picolitres);
+}
+
+Decimal in_unit(Volume volume, VolumeUnit unit, int scale) {
+    return decimal_ratio(volume.picolitres(), picolitres_in(unit), scale);
+}
+
+} // namespace sumpbook
