@@ -14,10 +14,14 @@ constexpr double imp_factor = 100 * litres_per_imp_gal / km_per_mi;
 /// Each unit is either L/100 km itself or a constant divided by it, so one function serves both ways.
 double converted(double value, ConsumptionUnit unit) {
     switch (unit) {
-    case ConsumptionUnit::l_per_100km: return value;
-    case ConsumptionUnit::km_per_l: return 100 / value;
-    case ConsumptionUnit::mpg_us: return us_factor / value;
-    case ConsumptionUnit::mpg_imp: return imp_factor / value;
+    case ConsumptionUnit::l_per_100km:
+        return value;
+    case ConsumptionUnit::km_per_l:
+        return 100 / value;
+    case ConsumptionUnit::mpg_us:
+        return us_factor / value;
+    case ConsumptionUnit::mpg_imp:
+        return imp_factor / value;
     }
     return value;
 }

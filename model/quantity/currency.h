@@ -13,7 +13,7 @@ namespace sumpbook {
 /// An ISO 4217 currency by its three-letter code. Always one of the codes of `currencies.csv`;
 /// made only by `from_code`. The default is XXX, "no currency", for empty values only.
 class Currency {
-  public:
+public:
     constexpr Currency() = default;
     /// Upper or lower case; refused, with the code in the sentence, when it is not in the list.
     [[nodiscard]] static Result<Currency> from_code(std::string_view code);
@@ -24,7 +24,7 @@ class Currency {
 
     auto operator<=>(const Currency&) const = default;
 
-  private:
+private:
     std::array<char, 3> code_{'X', 'X', 'X'};
 };
 

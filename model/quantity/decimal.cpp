@@ -69,8 +69,8 @@ Result<Decimal> Decimal::parse(std::string_view plain) {
         coefficient = coefficient * 10 + (c - '0');
         scale += after_point ? 1 : 0;
         if (!fits(coefficient) || scale > max_scale) {
-            return refuse("The number has more digits than can be kept exactly (18, with 15 after the point).",
-                          place);
+            return refuse(
+                "The number has more digits than can be kept exactly (18, with 15 after the point).", place);
         }
     }
     if (!any_digit) return refuse("This is not a number.", place);
@@ -78,7 +78,8 @@ Result<Decimal> Decimal::parse(std::string_view plain) {
 }
 
 std::string Decimal::text() const {
-    std::string digits = std::to_string(coefficient_ < 0 ? -coefficient_ : coefficient_);
+    std::string digits = std::to_string(coefficient_);
+    if (coefficient_ < 0) digits.erase(0, 1);
     if (scale_ > 0) {
         if (digits.size() <= scale_) digits.insert(0, scale_ + 1U - digits.size(), '0');
         digits.insert(digits.size() - scale_, 1, '.');

@@ -15,15 +15,17 @@ namespace sumpbook {
 /// Range: up to 18 digits, up to 15 of them after the point. Equality and order are by value, so
 /// 12.5 == 12.50; `same_as_written` tells them apart. Absent numbers are std::optional<Decimal>.
 class Decimal {
-  public:
+public:
     static constexpr int max_digits = 18;
     static constexpr int max_scale = 15;
 
     constexpr Decimal() = default;
-    constexpr Decimal(std::int64_t whole) : coefficient_(whole) {} // NOLINT: whole numbers are decimals
+    constexpr Decimal(std::int64_t whole)
+        : coefficient_(whole) {} // NOLINT: whole numbers are decimals
     /// coefficient x 10^-scale; scale 0..15.
     constexpr Decimal(std::int64_t coefficient, int scale)
-        : coefficient_(coefficient), scale_(static_cast<std::uint8_t>(scale)) {}
+        : coefficient_(coefficient)
+        , scale_(static_cast<std::uint8_t>(scale)) {}
 
     /// Reads the one plain form "-12.50": optional sign, digits, optional point and digits, nothing
     /// else. For text typed by people use `read_number`.
@@ -46,7 +48,7 @@ class Decimal {
     friend std::strong_ordering operator<=>(const Decimal& a, const Decimal& b);
     friend bool operator==(const Decimal& a, const Decimal& b) { return (a <=> b) == 0; }
 
-  private:
+private:
     std::int64_t coefficient_ = 0;
     std::uint8_t scale_ = 0;
 };

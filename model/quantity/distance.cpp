@@ -20,7 +20,8 @@ double Distance::in(DistanceUnit unit) const {
 }
 
 Result<Distance> distance_of(const WrittenDistance& written) {
-    return scaled_to_integer(written.number, micrometres_in(written.unit), 1).map(&Distance::from_micrometres);
+    return scaled_to_integer(written.number, micrometres_in(written.unit), 1)
+        .map(&Distance::from_micrometres);
 }
 
 Decimal in_unit(Distance distance, DistanceUnit unit, int scale) {

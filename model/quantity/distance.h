@@ -11,10 +11,12 @@ namespace sumpbook {
 /// A length of road, exact: whole micrometres in 64 bits, so that kilometres and miles with up to
 /// three decimals convert and add without rounding (1 mi = 1 609.344 m). Range +-9.2e9 km.
 class Distance {
-  public:
+public:
     constexpr Distance() = default;
     [[nodiscard]] static constexpr Distance from_micrometres(std::int64_t um) { return Distance(um); }
-    [[nodiscard]] static constexpr Distance from_whole_km(std::int64_t km) { return Distance(km * um_per_km); }
+    [[nodiscard]] static constexpr Distance from_whole_km(std::int64_t km) {
+        return Distance(km * um_per_km);
+    }
     /// Nearest micrometre; for computed distances.
     [[nodiscard]] static Distance from_km(double km);
 
@@ -35,8 +37,9 @@ class Distance {
     static constexpr std::int64_t um_per_km = 1'000'000'000;
     static constexpr std::int64_t um_per_mi = 1'609'344'000; ///< 1959 international yard and pound agreement.
 
-  private:
-    explicit constexpr Distance(std::int64_t um) : micrometres_(um) {}
+private:
+    explicit constexpr Distance(std::int64_t um)
+        : micrometres_(um) {}
     std::int64_t micrometres_ = 0;
 };
 

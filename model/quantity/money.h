@@ -47,14 +47,14 @@ struct UnitPrice {
 
 /// A sum kept apart by currency.
 class MoneyByCurrency {
-  public:
+public:
     void add(const Money& money) { minor_[money.currency] += money.minor; }
     void add(const MoneyByCurrency& other);
     [[nodiscard]] std::vector<Money> amounts() const;
     [[nodiscard]] bool empty() const { return minor_.empty(); }
     bool operator==(const MoneyByCurrency&) const = default;
 
-  private:
+private:
     std::map<Currency, std::int64_t> minor_;
 };
 

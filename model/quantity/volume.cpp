@@ -10,11 +10,16 @@ constexpr double picolitres_per_litre = 1e12;
 
 std::int64_t picolitres_in(VolumeUnit unit) {
     switch (unit) {
-    case VolumeUnit::l: return 1'000'000'000'000;
-    case VolumeUnit::ml: return 1'000'000'000;
-    case VolumeUnit::us_gal: return 3'785'411'784'000;
-    case VolumeUnit::imp_gal: return 4'546'090'000'000;
-    case VolumeUnit::us_qt: return 946'352'946'000;
+    case VolumeUnit::l:
+        return 1'000'000'000'000;
+    case VolumeUnit::ml:
+        return 1'000'000'000;
+    case VolumeUnit::us_gal:
+        return 3'785'411'784'000;
+    case VolumeUnit::imp_gal:
+        return 4'546'090'000'000;
+    case VolumeUnit::us_qt:
+        return 946'352'946'000;
     }
     return 0;
 }

@@ -11,7 +11,7 @@ namespace sumpbook {
 /// An amount of liquid, exact: whole picolitres in 64 bits, so that litres and both gallons with up to
 /// three decimals add without rounding. Range +-9.2 million litres.
 class Volume {
-  public:
+public:
     constexpr Volume() = default;
     [[nodiscard]] static constexpr Volume from_picolitres(std::int64_t pl) { return Volume(pl); }
     /// Nearest picolitre; for computed volumes.
@@ -26,8 +26,9 @@ class Volume {
     friend constexpr Volume operator-(Volume a, Volume b) { return Volume(a.picolitres_ - b.picolitres_); }
     constexpr Volume& operator+=(Volume other) { return *this = *this + other; }
 
-  private:
-    explicit constexpr Volume(std::int64_t pl) : picolitres_(pl) {}
+private:
+    explicit constexpr Volume(std::int64_t pl)
+        : picolitres_(pl) {}
     std::int64_t picolitres_ = 0;
 };
 
