@@ -16,7 +16,12 @@ namespace sumpbook {
 // The numbers of all enumerators in this folder are written into garage files: never change or reuse one.
 
 enum class Cooling : std::uint8_t { air = 0, oil = 1, liquid = 2 };
-enum class FuelType : std::uint8_t { petrol = 0, leaded_petrol = 1, petrol_with_lead_substitute = 2, diesel = 3 };
+enum class FuelType : std::uint8_t {
+    petrol = 0,
+    leaded_petrol = 1,
+    petrol_with_lead_substitute = 2,
+    diesel = 3
+};
 enum class BlockMaterial : std::uint8_t { aluminium = 0, iron = 1 };
 enum class Bore : std::uint8_t { chrome_plated = 0, other = 1 };
 enum class GearboxOil : std::uint8_t { shared = 0, separate = 1 };
@@ -64,7 +69,7 @@ struct BikeDetails {
     std::optional<WrittenDistance> expected_distance_a_year;
     std::optional<Transfer> bought;
     std::optional<Transfer> sold;
-    std::optional<bool> for_us_or_canada; ///< Makes the VIN check digit binding.
+    std::optional<bool> for_us_or_canada;   ///< Makes the VIN check digit binding.
     std::optional<std::string> oil_profile; ///< Name of the oil profile the owner chose.
     std::optional<Decimal> oil_carry_over;  ///< Fraction of the old oil left in, 0..1; absent: 0.1.
     /// The owner's manual figure for oil used, L per 1 000 km.

@@ -17,9 +17,9 @@ EntryBody body_at(std::size_t index, std::index_sequence<I...> /*all*/) {
 } // namespace
 
 const std::vector<std::string_view>& entry_kind_slugs() {
-    static const std::vector<std::string_view> slugs{"reading", "fuel",   "oil-change", "top-up", "work",
-                                                     "fit",     "modification", "measure", "sample", "fault",
-                                                     "recall",  "cost",   "layup",      "note",   "attach"};
+    static const std::vector<std::string_view> slugs{
+        "reading", "fuel",  "oil-change", "top-up", "work",  "fit",  "modification", "measure",
+        "sample",  "fault", "recall",     "cost",   "layup", "note", "attach"};
     return slugs;
 }
 

@@ -42,7 +42,7 @@ struct OilChange {
     std::optional<WrittenVolume> volume_drained;
     std::optional<bool> filter_changed;
     std::optional<std::string> filter_number;
-    std::optional<Decimal> level_after;        ///< 0 at the lower mark, 1 at the upper one.
+    std::optional<Decimal> level_after;       ///< 0 at the lower mark, 1 at the upper one.
     std::optional<std::string> virgin_sample; ///< Sample number of the new oil's own sample.
     bool operator==(const OilChange&) const = default;
 };
@@ -72,7 +72,8 @@ struct Work {
 
 /// A component fitted to a slot; it ends the one before. Its price stands in Entry::paid.
 struct Fit {
-    std::string slot; ///< engine gearbox front-tyre rear-tyre chain-set battery front-pads rear-pads clutch, or own.
+    std::string
+        slot; ///< engine gearbox front-tyre rear-tyre chain-set battery front-pads rear-pads clutch, or own.
     std::optional<std::string> maker;
     std::optional<std::string> number;
     std::optional<std::string> serial;
@@ -179,8 +180,8 @@ struct Attach {
 };
 
 /// The order of the alternatives is the kind's number in garage files: append only.
-using EntryBody = std::variant<Reading, Fuel, OilChange, TopUp, Work, Fit, Modification, Measure, Sample, Fault,
-                               Recall, Cost, Layup, Note, Attach>;
+using EntryBody = std::variant<Reading, Fuel, OilChange, TopUp, Work, Fit, Modification, Measure, Sample,
+                               Fault, Recall, Cost, Layup, Note, Attach>;
 
 /// One thing that happened to a bike.
 struct Entry {

@@ -41,9 +41,9 @@ struct ImportedFrom {
 
 /// A file kept in the garage; its bytes stand in a frame of their own, named by the hash of that part.
 struct AttachmentRef {
-    std::string name;       // private
-    std::string media_type; // private
-    std::uint64_t size_bytes = 0; // private
+    std::string name;                         // private
+    std::string media_type;                   // private
+    std::uint64_t size_bytes = 0;             // private
     std::array<std::uint8_t, 32> part_hash{}; // private
     bool operator==(const AttachmentRef&) const = default;
 };
@@ -68,8 +68,8 @@ struct CheckDone {
 struct PartUsed {
     std::string name;
     std::optional<std::string> number;
-    std::optional<Decimal> quantity; ///< Absent: 1.
-    std::optional<Money> price;      // money; of the whole line
+    std::optional<Decimal> quantity;            ///< Absent: 1.
+    std::optional<Money> price;                 // money; of the whole line
     std::optional<std::string> replaces_number; ///< The number this one stands in for.
     bool operator==(const PartUsed& other) const = default;
 };

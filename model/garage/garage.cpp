@@ -15,7 +15,9 @@ std::optional<std::string> natural_key(const RecordContent& content) {
     struct Key {
         std::optional<std::string> operator()(const GarageSettings&) const { return "settings"; }
         std::optional<std::string> operator()(const BikeDetails&) const { return "details"; }
-        std::optional<std::string> operator()(const DataCardValue& value) const { return "card " + value.name; }
+        std::optional<std::string> operator()(const DataCardValue& value) const {
+            return "card " + value.name;
+        }
         std::optional<std::string> operator()(const PlanItem& item) const { return "plan " + item.slug; }
         std::optional<std::string> operator()(const Baseline& base) const { return "baseline " + base.slug; }
         std::optional<std::string> operator()(const Entry&) const { return std::nullopt; }
@@ -26,10 +28,14 @@ std::optional<std::string> natural_key(const RecordContent& content) {
 
 /// Versions of one thing: disjoint sets over the records' positions.
 class Groups {
-  public:
-    explicit Groups(std::size_t size) : parent_(size) { std::iota(parent_.begin(), parent_.end(), std::size_t{0}); }
+public:
+    explicit Groups(std::size_t size)
+        : parent_(size) {
+        std::iota(parent_.begin(), parent_.end(), std::size_t{0});
+    }
     std::size_t root(std::size_t i) {
-        while (parent_[i] != i) i = parent_[i] = parent_[parent_[i]];
+        while (parent_[i] != i)
+            i = parent_[i] = parent_[parent_[i]];
         return i;
     }
     void join(std::size_t a, std::size_t b) {
@@ -37,7 +43,7 @@ class Groups {
         parent_[std::max(root(a), root(b))] = low;
     }
 
-  private:
+private:
     std::vector<std::size_t> parent_;
 };
 
@@ -47,7 +53,8 @@ std::vector<Members> versions(const std::vector<NamedRecord>& records) {
     Groups groups(records.size());
     std::map<std::pair<SubjectId, RecordName>, std::size_t> by_name;
     std::map<std::pair<SubjectId, std::string>, std::size_t> by_key;
-    for (std::size_t i = 0; i < records.size(); ++i) by_name.emplace(std::pair(records[i].subject, records[i].name), i);
+    for (std::size_t i = 0; i < records.size(); ++i)
+        by_name.emplace(std::pair(records[i].subject, records[i].name), i);
     // A replaced version that is not held here still ties together the records that replace it.
     std::map<std::pair<SubjectId, RecordName>, std::size_t> by_missing;
     for (std::size_t i = 0; i < records.size(); ++i) {
@@ -61,13 +68,15 @@ std::vector<Members> versions(const std::vector<NamedRecord>& records) {
         }
     }
     std::map<std::size_t, Members> members;
-    for (std::size_t i = 0; i < records.size(); ++i) members[groups.root(i)].push_back(i);
+    for (std::size_t i = 0; i < records.size(); ++i)
+        members[groups.root(i)].push_back(i);
     std::vector<Members> all;
     for (auto& [root, group] : members) {
         std::ranges::stable_sort(group, {}, [&](std::size_t i) { return records[i].record.recorded; });
         all.push_back(std::move(group));
     }
-    std::ranges::stable_sort(all, {}, [&](const Members& group) { return records[group.front()].record.recorded; });
+    std::ranges::stable_sort(all, {},
+                             [&](const Members& group) { return records[group.front()].record.recorded; });
     return all;
 }
 
@@ -79,7 +88,8 @@ struct Current {
 
 Current current_of(const Members& group, const std::vector<NamedRecord>& records) {
     std::set<RecordName> replaced;
-    for (const auto i : group) replaced.insert(records[i].record.replaces.begin(), records[i].record.replaces.end());
+    for (const auto i : group)
+        replaced.insert(records[i].record.replaces.begin(), records[i].record.replaces.end());
     Current current;
     for (const auto i : group) {
         const auto& candidate = records[i];
@@ -98,14 +108,15 @@ Current current_of(const Members& group, const std::vector<NamedRecord>& records
 
 template <class T>
 Versioned<T> versioned(const Current& current, const T& value) {
-    return {current.record->name, current.record->id, current.record->record.recorded, current.earlier_ids,
-            current.heads, value};
+    return {current.record->name, current.record->id, current.record->record.recorded,
+            current.earlier_ids,  current.heads,      value};
 }
 
 Bike& bike_of(Garage& garage, const SubjectId& subject) {
     const auto found = std::ranges::find(garage.bikes, subject, &Bike::id);
     if (found != garage.bikes.end()) return *found;
-    garage.bikes.push_back({.id = subject, .details = {}, .card = {}, .plan = {}, .baselines = {}, .log = {}});
+    garage.bikes.push_back(
+        {.id = subject, .details = {}, .card = {}, .plan = {}, .baselines = {}, .log = {}});
     return garage.bikes.back();
 }
 
@@ -114,9 +125,13 @@ void place(Garage& garage, const Current& current) {
         Garage& garage;
         const Current& current;
         [[nodiscard]] Bike& bike() const { return bike_of(garage, current.record->subject); }
-        void operator()(const GarageSettings& settings) const { garage.settings = versioned(current, settings); }
+        void operator()(const GarageSettings& settings) const {
+            garage.settings = versioned(current, settings);
+        }
         void operator()(const BikeDetails& details) const { bike().details = versioned(current, details); }
-        void operator()(const DataCardValue& value) const { bike().card.push_back(versioned(current, value)); }
+        void operator()(const DataCardValue& value) const {
+            bike().card.push_back(versioned(current, value));
+        }
         void operator()(const PlanItem& item) const { bike().plan.push_back(versioned(current, item)); }
         void operator()(const Baseline& base) const { bike().baselines.push_back(versioned(current, base)); }
         void operator()(const Entry& entry) const { bike().log.push_back(versioned(current, entry)); }
@@ -159,7 +174,8 @@ namespace {
 
 std::string lower(std::string_view text) {
     std::string result(text);
-    for (char& c : result) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    for (char& c : result)
+        c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
     return result;
 }
 
@@ -177,7 +193,8 @@ const Bike* find_bike(const Garage& garage, std::string_view name) {
 
 const LogEntry* find_entry(const Bike& bike, std::string_view id) {
     for (const auto& entry : bike.log) {
-        if (entry.id == id || std::ranges::find(entry.earlier_ids, id) != entry.earlier_ids.end()) return &entry;
+        if (entry.id == id || std::ranges::find(entry.earlier_ids, id) != entry.earlier_ids.end())
+            return &entry;
     }
     return nullptr;
 }

@@ -37,7 +37,7 @@ struct Bike {
 struct Garage {
     SubjectId id;
     std::optional<Versioned<GarageSettings>> settings; ///< Absent only in a file without settings.
-    std::vector<Bike> bikes;                            ///< In the order first recorded.
+    std::vector<Bike> bikes;                           ///< In the order first recorded.
 };
 
 /// Folds records into today's state (store.md rule 5): the versions that no record present replaces are
@@ -50,8 +50,8 @@ struct Garage {
 /// The versions that nothing replaces of what `like` is about (settings, bike details, a plan item, a
 /// baseline, a card value), withdrawn ones included: a new record of it must name them all. Empty for the
 /// first, and for entries, which are named by their own versions.
-[[nodiscard]] std::vector<RecordName> heads_like(const std::vector<NamedRecord>& records, const SubjectId& subject,
-                                                 const RecordContent& like);
+[[nodiscard]] std::vector<RecordName> heads_like(const std::vector<NamedRecord>& records,
+                                                 const SubjectId& subject, const RecordContent& like);
 
 /// By its exact name, else by a name that differs only in case; absent if none fits.
 [[nodiscard]] const Bike* find_bike(const Garage& garage, std::string_view name);

@@ -41,8 +41,8 @@ struct PlanItem {
     Limits first;  ///< Until it has been done once; none: the repeating ones from the start.
     Limits repeat; ///< None: done once and over.
     CountedFrom counted_from = CountedFrom::last_done;
-    std::optional<Margin> window; ///< Absent: 10 % of each interval (numbers.md 4.3).
-    std::optional<Margin> lead;   ///< Absent: 30 days, 500 km, 10 % of the interval, the larger.
+    std::optional<Margin> window;      ///< Absent: 10 % of each interval (numbers.md 4.3).
+    std::optional<Margin> lead;        ///< Absent: 30 days, 500 km, 10 % of the interval, the larger.
     std::vector<std::string> includes; ///< Slugs that a job of this item satisfies as well.
     std::optional<Money> estimate;     // money
     std::optional<DoneBy> done_by;

@@ -4,8 +4,9 @@
 namespace sumpbook {
 
 const std::vector<std::string>& default_categories() {
-    static const std::vector<std::string> categories{"upkeep", "repairs",    "fuel",    "oil",  "tyres",    "insurance",
-                                                     "tax",    "inspection", "storage", "gear", "purchase", "sale"};
+    static const std::vector<std::string> categories{"upkeep",  "repairs",   "fuel",     "oil",
+                                                     "tyres",   "insurance", "tax",      "inspection",
+                                                     "storage", "gear",      "purchase", "sale"};
     return categories;
 }
 

@@ -30,7 +30,7 @@ struct GarageSettings {
     DistanceUnit distance_unit = DistanceUnit::km;
     VolumeUnit volume_unit = VolumeUnit::l;
     ConsumptionUnit consumption_unit = ConsumptionUnit::l_per_100km;
-    std::vector<std::string> categories; ///< Empty: the default categories.
+    std::vector<std::string> categories;         ///< Empty: the default categories.
     std::map<std::string, Money> yearly_budgets; // money
     std::vector<ExchangeRate> exchange_rates;
     std::map<std::string, Decimal> price_drift_percent_a_year; ///< By category; absent: 3.

@@ -11,10 +11,10 @@ namespace {
 template <class Enum>
 struct Words; // one array a type, in the order of the enumerators
 
-#define SUMPBOOK_WORDS(Enum, ...)                                                                                  \
-    template <>                                                                                                    \
-    struct Words<Enum> {                                                                                           \
-        static constexpr std::array list = std::to_array<std::string_view>({__VA_ARGS__});                         \
+#define SUMPBOOK_WORDS(Enum, ...)                                                                            \
+    template <>                                                                                              \
+    struct Words<Enum> {                                                                                     \
+        static constexpr std::array list = std::to_array<std::string_view>({__VA_ARGS__});                   \
     };
 
 SUMPBOOK_WORDS(Cooling, "air", "oil", "liquid")
@@ -58,9 +58,9 @@ std::vector<std::string_view> slugs() {
     return {Words<Enum>::list.begin(), Words<Enum>::list.end()};
 }
 
-#define SUMPBOOK_SLUGS(Enum)                                                                                       \
-    std::string_view slug(Enum value) { return Words<Enum>::list.at(static_cast<std::size_t>(value)); }            \
-    template Result<Enum> from_slug<Enum>(std::string_view);                                                       \
+#define SUMPBOOK_SLUGS(Enum)                                                                                 \
+    std::string_view slug(Enum value) { return Words<Enum>::list.at(static_cast<std::size_t>(value)); }      \
+    template Result<Enum> from_slug<Enum>(std::string_view);                                                 \
     template std::vector<std::string_view> slugs<Enum>();
 
 SUMPBOOK_SLUGS(Cooling)

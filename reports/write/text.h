@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "reports/document/document.h"
+
+#include <string>
+#include <string_view>
+
+namespace sumpbook::write {
+
+struct TextStyle {
+    int width = 80;      ///< Columns of the terminal; sentences wrap here. At least 40.
+    bool colour = false; ///< ANSI colours beside the words.
+};
+
+/// For people at a terminal. Tables keep their columns; a table wider than the terminal is not cut.
+[[nodiscard]] std::string text(const document::Document& document, const TextStyle& style);
+
+/// One record a line, fields separated by tabs, no headings, sentences left out: for cut and awk.
+[[nodiscard]] std::string plain(const document::Document& document);
+
+/// Text from outside made safe for a terminal: control characters, escape sequences and bidirectional
+/// overrides become U+FFFD; line breaks and tabs become blanks.
+[[nodiscard]] std::string printable(std::string_view text);
+
+} // namespace sumpbook::write
