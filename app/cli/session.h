@@ -53,6 +53,8 @@ public:
     /// The time put on records: the computer's clock, or one made from --sample-seed and today.
     [[nodiscard]] RecordedTime recorded_time() const;
 
+    /// Makes a garage file that holds the settings; refused where a file stands already.
+    [[nodiscard]] Result<void> create(const std::string& path, const GarageSettings& settings);
     /// Path of the garage file, refused when none was named.
     [[nodiscard]] Result<std::string> garage_path() const;
     /// Reads and verifies the garage file on first use.

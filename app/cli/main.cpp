@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/cli/commands.h"
+#include "app/cli/session.h"
+
+#include <csignal>
+#include <cstdio>
+#include <cstdlib>
+#include <exception>
+
+namespace {
+
+using namespace sumpbook;
+using namespace sumpbook::cli;
+
+void add_commands(CommandLine& line) {
+    add_new_command(line);
+    add_bike_command(line);
+}
+
+int report(const Problem& problem) {
+    std::fputs(("sumpbook: " + sentence_with_place(problem) + "\n").c_str(), stderr);
+    return static_cast<int>(exit_status(problem.kind));
+}
+
+extern "C" void on_interrupt(int /*signal*/) { std::_Exit(static_cast<int>(ExitStatus::interrupted)); }
+
+int run(int argc, const char* const* argv) {
+    CommandLine line;
+    add_commands(line);
+    std::string text;
+    if (const auto parsed = line.parse(argc, argv, text); !parsed) return report(parsed.error());
+    Session session(look_around(), line.options());
+    auto status = ExitStatus::done;
+    if (!text.empty()) {
+        session.print(text);
+    } else {
+        if (const auto ready = session.prepare(); !ready) return report(ready.error());
+        const auto result = line.action()(session);
+        if (!result) return report(result.error());
+        status = *result;
+    }
+    if (const auto printed = session.finish_output(); !printed) return report(printed.error());
+    return static_cast<int>(status);
+}
+
+} // namespace
+
+int main(int argc, char* argv[]) {
+    std::signal(SIGINT, &on_interrupt); // an append is whole or not there: stopping is safe at any point
+    try {
+        return run(argc, argv);
+    } catch (const std::exception& broken) {
+        std::fputs(("sumpbook: Something is wrong in the program itself: " + std::string(broken.what()) +
+                    ". Nothing was written by this command unless it said so.\n")
+                       .c_str(),
+                   stderr);
+        return static_cast<int>(ExitStatus::io_failed);
+    }
+}

@@ -1,0 +1,138 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/cli/session.h"
+
+#include "app/cli/suggestions.h"
+#include "model/store/garage_file.h"
+#include "reports/write/json.h"
+#include "reports/write/text.h"
+
+#include <cstdio>
+#include <iostream>
+
+namespace sumpbook::cli {
+
+Session::Session(World world, GlobalOptions options)
+    : world_(std::move(world))
+    , options_(std::move(options))
+    , today_(world_.today) {}
+
+Session::~Session() = default;
+
+Result<void> Session::prepare() {
+    if (options_.today.empty()) return {};
+    const auto day = parse_iso_date(options_.today);
+    if (!day) {
+        Problem problem = day.error();
+        problem.place.column = "--today";
+        return pass_on(problem);
+    }
+    today_ = *day;
+    return {};
+}
+
+DecimalMark Session::decimal_mark() const {
+    if (options_.decimal == "point") return DecimalMark::point;
+    return options_.decimal == "comma" ? DecimalMark::comma : DecimalMark::unknown;
+}
+
+DateOrder Session::date_order() const {
+    if (options_.date_order == "ymd") return DateOrder::year_month_day;
+    if (options_.date_order == "dmy") return DateOrder::day_month_year;
+    return options_.date_order == "mdy" ? DateOrder::month_day_year : DateOrder::unknown;
+}
+
+RecordedTime Session::recorded_time() const {
+    if (!options_.sample_seed) return world_.now;
+    // Noon of the day, and a second a seed: repeatable, and later commands are recorded later.
+    constexpr std::int64_t seconds_a_day = 86'400;
+    constexpr std::int64_t noon = 43'200;
+    const auto days = std::chrono::sys_days{today_}.time_since_epoch().count();
+    return {days * seconds_a_day + noon + static_cast<std::int64_t>(*options_.sample_seed % 40'000)};
+}
+
+Result<std::string> Session::garage_path() const {
+    if (!options_.garage_file.empty()) return options_.garage_file;
+    return fail(ProblemKind::wrong_usage,
+                "Which garage? Name its file with -g FILE, or set SUMPBOOK_GARAGE. A new one is "
+                "made with: sumpbook new my.sumpbook --currency EUR");
+}
+
+Result<const Bike*> Session::bike_named(const std::string& name) {
+    const auto opened = open();
+    if (!opened) return pass_on(opened.error());
+    const Garage& garage = (*opened)->garage;
+    if (const Bike* bike = find_bike(garage, name)) return bike;
+    std::vector<std::string> known;
+    std::string list;
+    for (const auto& bike : garage.bikes) {
+        known.push_back(bike.details.value.name);
+        list += (list.empty() ? "" : ", ") + bike.details.value.name;
+    }
+    return refuse("There is no bike called \"" + name + "\"." + did_you_mean(name, known) +
+                      (list.empty() ? " The garage has no bike yet." : " The bikes are: " + list + "."),
+                  {.file = {}, .line = {}, .column = {}, .text = name});
+}
+
+Result<const Bike*> Session::one_bike() {
+    if (!options_.bike.empty()) return bike_named(options_.bike);
+    const auto opened = open();
+    if (!opened) return pass_on(opened.error());
+    const auto& bikes = (*opened)->garage.bikes;
+    if (bikes.size() == 1) return &bikes.front();
+    if (bikes.empty()) {
+        return refuse(
+            "The garage has no bike yet. Add one: sumpbook -g FILE bike add \"Old twin\" --odometer-unit km");
+    }
+    std::string list;
+    for (const auto& bike : bikes)
+        list += (list.empty() ? "" : ", ") + bike.details.value.name;
+    return fail(ProblemKind::wrong_usage, "Which bike? Name it with -b. The bikes are: " + list + ".");
+}
+
+Result<std::vector<const Bike*>> Session::bikes() {
+    std::vector<const Bike*> chosen;
+    if (!options_.bike.empty()) {
+        const auto bike = bike_named(options_.bike);
+        if (!bike) return pass_on(bike.error());
+        chosen.push_back(*bike);
+        return chosen;
+    }
+    const auto opened = open();
+    if (!opened) return pass_on(opened.error());
+    for (const auto& bike : (*opened)->garage.bikes)
+        chosen.push_back(&bike);
+    return chosen;
+}
+
+Result<void> Session::confirm(const std::string& question) {
+    if (options_.yes) return {};
+    if (!world_.in_is_terminal || !world_.err_is_terminal) {
+        return fail(ProblemKind::unconfirmed, question + " Nothing was written. Add --yes to do it.");
+    }
+    std::fputs((question + " [yes/no] ").c_str(), stderr);
+    std::string answer;
+    std::getline(std::cin, answer);
+    if (answer == "yes" || answer == "y") return {};
+    return fail(ProblemKind::unconfirmed, "Nothing was written.");
+}
+
+void Session::show(const document::Value& json, const document::Document& text) {
+    if (options_.json) return print(write::json(json));
+    if (options_.plain) return print(write::plain(text));
+    const bool colour = world_.out_is_terminal && !world_.wants_no_colour && !options_.no_color;
+    print(write::text(text, {.width = world_.terminal_width, .colour = colour}));
+}
+
+void Session::print(const std::string& text) { std::fwrite(text.data(), 1, text.size(), stdout); }
+
+void Session::remark(const std::string& sentence) {
+    std::fputs((write::printable(sentence) + "\n").c_str(), stderr);
+}
+
+Result<void> Session::finish_output() {
+    if (std::fflush(stdout) == 0 && std::ferror(stdout) == 0) return {};
+    return fail(ProblemKind::io,
+                "The answer could not be written out: the disk may be full or the reader gone.");
+}
+
+} // namespace sumpbook::cli
