@@ -32,6 +32,7 @@ double Consumption::in(ConsumptionUnit unit) const { return converted(litres_per
 
 Result<Consumption> consumption_of(Volume fuel, Distance over) {
     if (over <= Distance{}) return refuse("Consumption needs a distance above 0.");
+    if (fuel <= Volume{}) return refuse("Consumption needs an amount of fuel above 0.");
     return Consumption{fuel.litres() / over.km() * 100};
 }
 

@@ -12,7 +12,7 @@ struct Consumption {
     [[nodiscard]] double in(ConsumptionUnit unit) const;
 };
 
-/// Refused for a distance that is not above 0.
+/// Refused unless fuel and distance are above 0.
 [[nodiscard]] Result<Consumption> consumption_of(Volume fuel, Distance over);
 /// From a typed figure in any unit; refused unless above 0.
 [[nodiscard]] Result<Consumption> consumption_of(const Written<ConsumptionUnit>& written);

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/quantity/decimal.h"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
+#include <cmath>
 #include <limits>
+#include <stdexcept>
 
 namespace sumpbook {
 namespace {
@@ -144,17 +147,22 @@ Decimal rounded(const Decimal& number, int scale) {
 }
 
 Decimal decimal_ratio(std::int64_t numerator, std::int64_t denominator, int scale) {
-    const Wide quotient = divide_half_even(Wide{numerator} * power_of_ten(scale), denominator);
-    return Decimal(static_cast<std::int64_t>(quotient), scale);
+    for (int kept = std::min(scale, Decimal::max_scale); kept >= 0; --kept) {
+        const Wide quotient = divide_half_even(Wide{numerator} * power_of_ten(kept), denominator);
+        if (fits(quotient)) return Decimal(static_cast<std::int64_t>(quotient), kept);
+    }
+    throw std::domain_error("a ratio of more than 18 digits");
 }
 
 Decimal decimal_from_double(double number, int scale) {
-    std::array<char, 400> buffer{};
-    const auto [end, error] =
-        std::to_chars(buffer.data(), buffer.data() + buffer.size(), number, std::chars_format::fixed, scale);
-    if (error != std::errc{}) return Decimal{};
-    std::string_view text(buffer.data(), static_cast<std::size_t>(end - buffer.data()));
-    return Decimal::parse(text).value_or(Decimal{});
+    for (int kept = std::min(scale, Decimal::max_scale); std::isfinite(number) && kept >= 0; --kept) {
+        std::array<char, 400> buffer{};
+        const auto [end, error] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), number,
+                                                std::chars_format::fixed, kept);
+        const std::string_view text(buffer.data(), static_cast<std::size_t>(end - buffer.data()));
+        if (const auto decimal = Decimal::parse(text); error == std::errc{} && decimal) return *decimal;
+    }
+    throw std::domain_error("no decimal of 18 digits for this number");
 }
 
 } // namespace sumpbook

@@ -63,13 +63,17 @@ private:
 [[nodiscard]] Result<Decimal> subtract(const Decimal& a, const Decimal& b);
 /// Exact product, refused past 18 digits or 15 decimals.
 [[nodiscard]] Result<Decimal> multiply(const Decimal& a, const Decimal& b);
-/// Rounded half to even to `scale` digits after the point.
+/// Rounded half to even to `scale` digits after the point. Where a wider scale does not fit into 18
+/// digits the number stays as it is.
 [[nodiscard]] Decimal rounded(const Decimal& number, int scale);
 /// numerator / denominator rounded half to even to `scale` digits after the point; denominator above 0.
+/// Where 18 digits do not reach that far, to as many as fit; a ratio from 10^18 on throws
+/// std::domain_error.
 [[nodiscard]] Decimal decimal_ratio(std::int64_t numerator, std::int64_t denominator, int scale);
-/// The decimal nearest to a finite double, with `scale` digits after the point, half to even. For
-/// printing computed results: every number leaves the program through here, so that no locale and no
-/// library changes it.
+/// The decimal nearest to a finite double, with `scale` digits after the point, half to even; fewer where
+/// 18 digits do not reach that far. For printing computed results: every number leaves the program
+/// through here, so that no locale and no library changes it. A number that is not finite, or 10^18 and
+/// more, is a fault of the program: std::domain_error.
 [[nodiscard]] Decimal decimal_from_double(double number, int scale);
 
 } // namespace sumpbook
