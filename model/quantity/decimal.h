@@ -4,6 +4,7 @@
 #include "model/quantity/problem.h"
 
 #include <compare>
+#include <concepts>
 #include <cstdint>
 #include <string>
 #include <string_view>
@@ -26,6 +27,12 @@ public:
     constexpr Decimal(std::int64_t coefficient, int scale)
         : coefficient_(coefficient)
         , scale_(static_cast<std::uint8_t>(scale)) {}
+
+    /// A binary fraction is not what anybody wrote: `decimal_from_double` rounds one openly.
+    template <std::floating_point T>
+    Decimal(T) = delete;
+    template <std::floating_point T>
+    Decimal(T, int) = delete;
 
     /// Reads the one plain form "-12.50": optional sign, digits, optional point and digits, nothing
     /// else. For text typed by people use `read_number`.
