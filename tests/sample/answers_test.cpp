@@ -19,13 +19,13 @@ Figures figures_of(const char* text) {
 TEST_CASE("Figures of an answer are named by what they belong to", "[sample]") {
     const auto two_bikes = figures_of(R"({"items": [{"bike": "A", "item": "oil", "km": 1, "why": {"x": null}},
                                                     {"bike": "B", "item": "oil", "km": 2}]})");
-    CHECK(two_bikes == Figures{{"due/items/A/bike", "\"A\""},
-                               {"due/items/A/item", "\"oil\""},
-                               {"due/items/A/km", "1"},
-                               {"due/items/A/why/x", "null"},
-                               {"due/items/B/bike", "\"B\""},
-                               {"due/items/B/item", "\"oil\""},
-                               {"due/items/B/km", "2"}});
+    CHECK(two_bikes == Figures{{"due/items/A/oil/bike", "\"A\""},
+                               {"due/items/A/oil/item", "\"oil\""},
+                               {"due/items/A/oil/km", "1"},
+                               {"due/items/A/oil/why/x", "null"},
+                               {"due/items/B/oil/bike", "\"B\""},
+                               {"due/items/B/oil/item", "\"oil\""},
+                               {"due/items/B/oil/km", "2"}});
     const auto same_bike = figures_of(R"([{"bike": "A", "item": "oil"}, {"bike": "A", "item": "tyres"},
                                           {"bike": "B", "item": "oil"}])");
     CHECK(same_bike.contains("due/A/tyres/item"));
