@@ -3,18 +3,31 @@
 
 #include "app/cli/suggestions.h"
 #include "model/store/garage_file.h"
+#include "model/store/posix_file_layer.h"
 #include "reports/write/json.h"
 #include "reports/write/text.h"
 
+#include <algorithm>
 #include <cstdio>
 #include <iostream>
 
 namespace sumpbook::cli {
 
+namespace {
+
+std::unique_ptr<store::RandomSource> random_source(const std::optional<std::uint64_t>& seed) {
+    if (seed) return std::make_unique<store::SeededRandom>("sumpbook sample " + std::to_string(*seed));
+    return std::make_unique<store::SystemRandom>();
+}
+
+} // namespace
+
 Session::Session(World world, GlobalOptions options)
     : world_(std::move(world))
     , options_(std::move(options))
-    , today_(world_.today) {}
+    , today_(world_.today)
+    , files_(std::make_unique<store::PosixFileLayer>())
+    , random_(random_source(options_.sample_seed)) {}
 
 Session::~Session() = default;
 
@@ -55,6 +68,55 @@ Result<std::string> Session::garage_path() const {
     return fail(ProblemKind::wrong_usage,
                 "Which garage? Name its file with -g FILE, or set SUMPBOOK_GARAGE. A new one is "
                 "made with: sumpbook new my.sumpbook --currency EUR");
+}
+
+Result<void> Session::create(const std::string& path, const GarageSettings& settings) {
+    auto made = store::GarageFile::create({*files_, *random_, world_.state_folder, {}}, path, settings,
+                                          recorded_time());
+    if (!made) return pass_on(made.error());
+    return {};
+}
+
+Result<store::GarageFile*> Session::file() {
+    if (file_) return file_.get();
+    const auto path = garage_path();
+    if (!path) return pass_on(path.error());
+    auto opened = store::GarageFile::open({*files_, *random_, world_.state_folder, {}}, *path);
+    if (!opened) return pass_on(opened.error());
+    file_ = std::make_unique<store::GarageFile>(std::move(*opened));
+    tell_notices();
+    return file_.get();
+}
+
+Result<const OpenGarage*> Session::open() {
+    if (open_) return &*open_;
+    const auto opened = file();
+    if (!opened) return pass_on(opened.error());
+    open_ = OpenGarage{fold((*opened)->subject(), (*opened)->records()), (*opened)->records()};
+    return &*open_;
+}
+
+Result<std::vector<std::string>> Session::write(std::vector<Change> changes) {
+    const auto opened = file();
+    if (!opened) return pass_on(opened.error());
+    std::vector<store::NewRecord> records;
+    for (auto& change : changes) {
+        std::ranges::sort(change.replaces);
+        records.push_back(
+            {change.subject, {recorded_time(), std::move(change.replaces), std::move(change.content)}});
+    }
+    auto ids = (*opened)->append(records);
+    tell_notices();
+    open_.reset(); // read again on next use
+    return ids;
+}
+
+SubjectId Session::new_subject() { return {random_->sixteen()}; }
+
+void Session::tell_notices() {
+    const auto& notices = file_->notices();
+    for (; notices_told_ < notices.size(); ++notices_told_)
+        remark(notices[notices_told_]);
 }
 
 Result<const Bike*> Session::bike_named(const std::string& name) {

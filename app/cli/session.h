@@ -14,6 +14,7 @@
 
 namespace sumpbook::store {
 class FileLayer;
+class GarageFile;
 class RandomSource;
 } // namespace sumpbook::store
 
@@ -48,8 +49,7 @@ public:
     [[nodiscard]] DateOrder date_order() const;
     [[nodiscard]] const GlobalOptions& options() const { return options_; }
     [[nodiscard]] const World& world() const { return world_; }
-    [[nodiscard]] store::FileLayer& files();
-    [[nodiscard]] store::RandomSource& random();
+    [[nodiscard]] store::FileLayer& files() { return *files_; }
     /// The time put on records: the computer's clock, or one made from --sample-seed and today.
     [[nodiscard]] RecordedTime recorded_time() const;
 
@@ -59,6 +59,8 @@ public:
     [[nodiscard]] Result<std::string> garage_path() const;
     /// Reads and verifies the garage file on first use.
     [[nodiscard]] Result<const OpenGarage*> open();
+    /// The file itself, for what goes beyond today's state: its chains and fingerprints.
+    [[nodiscard]] Result<store::GarageFile*> file();
     /// The bike of -b, or the only one; else refused with the list of bikes.
     [[nodiscard]] Result<const Bike*> one_bike();
     /// The bike of -b, or all of them.
@@ -85,12 +87,16 @@ public:
     [[nodiscard]] Result<void> finish_output();
 
 private:
+    void tell_notices();
+
     World world_;
     GlobalOptions options_;
     Date today_;
     std::unique_ptr<store::FileLayer> files_;
     std::unique_ptr<store::RandomSource> random_;
+    std::unique_ptr<store::GarageFile> file_;
     std::optional<OpenGarage> open_;
+    std::size_t notices_told_ = 0;
 };
 
 } // namespace sumpbook::cli

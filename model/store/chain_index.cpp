@@ -1,0 +1,130 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/store/chain_index.h"
+
+#include "model/store/base32.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace sumpbook::store {
+namespace {
+
+constexpr std::size_t id_symbols = 26; // 128 bits
+
+std::pair<std::uint32_t, Hash256> order_in_chain(const IndexedFrame& frame) { return {frame.header.sequence, frame.hash}; }
+
+} // namespace
+
+FrameFault ChainIndex::add(const IndexedFrame& frame) {
+    auto found = chains_.find(frame.header.chain);
+    if (found != chains_.end()) {
+        const auto& chain = found->second;
+        const auto& last = frames_[chain.frames.back()];
+        if (chain.subject != frame.header.subject) return "is about another bike than the rest of its chain";
+        if (frame.hash == last.hash) return "stands in the file twice";
+        if (order_in_chain(frame) < order_in_chain(last)) return "stands behind a later frame of its chain";
+    } else {
+        found = chains_.emplace(frame.header.chain, Chain{.subject = frame.header.subject, .name = {}, .frames = {}}).first;
+        name_with_neighbours(found);
+    }
+    IndexedFrame placed = frame;
+    link(placed, found->second);
+    found->second.frames.push_back(frames_.size());
+    frames_.push_back(placed);
+    return nullptr;
+}
+
+void ChainIndex::name(Place place) {
+    const std::string text = base32_text(place->first.bytes, id_symbols);
+    std::size_t length = 2;
+    const auto tell_apart_from = [&](const ChainId& other) {
+        const std::string theirs = base32_text(other.bytes, id_symbols);
+        length = std::max(length, static_cast<std::size_t>(std::ranges::mismatch(text, theirs).in1 - text.begin()) + 1);
+    };
+    // In a sorted map only the neighbours can share the longest beginning.
+    if (std::next(place) != chains_.end()) tell_apart_from(std::next(place)->first);
+    if (place != chains_.begin()) tell_apart_from(std::prev(place)->first);
+    place->second.name = text.substr(0, length);
+}
+
+void ChainIndex::name_with_neighbours(Place place) {
+    name(place);
+    if (std::next(place) != chains_.end()) name(std::next(place));
+    if (place != chains_.begin()) name(std::prev(place));
+}
+
+void ChainIndex::link(IndexedFrame& frame, Chain& chain) {
+    frame.parent.reset();
+    frame.has_child = false;
+    const IndexedFrame* parent = nullptr;
+    if (frame.header.sequence > 0) parent = at_sequence(chain, frame.header.sequence - 1, frame.header.previous);
+    if (frame.header.sequence > 0 && parent == nullptr) ++chain.missing;
+    if (parent != nullptr) frame.parent = static_cast<std::size_t>(parent - frames_.data());
+    // Behind a gap the nearest earlier frame of the chain counts as the one before.
+    const IndexedFrame* before = parent;
+    if (before == nullptr && !chain.frames.empty()) before = &frames_[chain.frames.back()];
+    frame.entries_before = before == nullptr ? 0 : before->entries_before + before->header.entry_count;
+    const bool forks = before != nullptr && (before->has_child || before->header.sequence == frame.header.sequence);
+    frame.branch = forks ? ++chain.branches : before != nullptr ? before->branch : 1;
+    if (parent != nullptr) frames_[*frame.parent].has_child = true;
+}
+
+const Chain* ChainIndex::find(const ChainId& id) const {
+    const auto found = chains_.find(id);
+    return found == chains_.end() ? nullptr : &found->second;
+}
+
+std::vector<const IndexedFrame*> ChainIndex::heads(const Chain& chain) const {
+    std::vector<const IndexedFrame*> heads;
+    for (const auto index : chain.frames) {
+        if (!frames_[index].has_child) heads.push_back(&frames_[index]);
+    }
+    return heads;
+}
+
+const IndexedFrame* ChainIndex::not_before(const Chain& chain, std::uint32_t sequence, const Hash256& hash) const {
+    const auto order = [this](std::size_t index) { return order_in_chain(frames_[index]); };
+    const auto found = std::ranges::lower_bound(chain.frames, std::pair(sequence, hash), {}, order);
+    return found == chain.frames.end() ? nullptr : &frames_[*found];
+}
+
+const IndexedFrame* ChainIndex::at_sequence(const Chain& chain, std::uint32_t sequence, const Hash256& hash) const {
+    const auto* frame = not_before(chain, sequence, hash);
+    return frame != nullptr && frame->header.sequence == sequence && frame->hash == hash ? frame : nullptr;
+}
+
+bool ChainIndex::has_sequence(const Chain& chain, std::uint32_t sequence) const {
+    const auto* frame = not_before(chain, sequence, Hash256{});
+    return frame != nullptr && frame->header.sequence == sequence;
+}
+
+std::string ChainIndex::name_of(const ChainId& id) const {
+    const auto* chain = find(id);
+    return chain != nullptr ? chain->name : base32_text(id.bytes, 8);
+}
+
+std::string ChainIndex::entry_id(const IndexedFrame& frame, std::size_t index) const {
+    const auto number = frame.entries_before + index + 1;
+    const auto id = fmt::format("{}-{}", chains_.at(frame.header.chain).name, number);
+    return frame.branch == 1 ? id : fmt::format("{}/{}", id, frame.branch);
+}
+
+std::vector<Finding> ChainIndex::findings() const {
+    std::vector<Finding> findings;
+    for (const auto& [id, chain] : chains_) {
+        if (chain.missing > 0) {
+            findings.push_back({"frame-missing", fmt::format("In {} place(s) of the entries {}-... earlier frames are missing "
+                                                             "from this file. Another copy may have them: merge it.",
+                                                             chain.missing, chain.name)});
+        }
+        if (chain.branches > 1) {
+            findings.push_back({"chain-forked", fmt::format("The entries {}-... were continued in {} different ways, from copies of "
+                                                            "one installation. All are kept.",
+                                                            chain.name, chain.branches)});
+        }
+    }
+    return findings;
+}
+
+} // namespace sumpbook::store

@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/quantity/dates.h"
+#include "model/quantity/problem.h"
+#include "model/store/chain_index.h"
+
+#include <string>
+#include <vector>
+
+namespace sumpbook::store {
+
+// The fingerprint of a garage: SHA-256(tag, number of leaves, sorted leaves). A leaf speaks of one subject:
+// SHA-256(tag, subject id, number of heads, sorted (chain id, sequence, hash) of all heads of all its
+// chains). So a file that holds one bike only can still be shown to belong to the fingerprint of the whole
+// garage: it carries that bike's heads and the bare leaves of the rest.
+
+struct ChainHead {
+    ChainId chain;
+    std::uint32_t sequence = 0;
+    Hash256 hash{};
+    auto operator<=>(const ChainHead&) const = default;
+};
+
+/// One subject at the time of a fingerprint. `heads` is empty where only the leaf is known.
+struct FingerprintLeaf {
+    Hash256 leaf{};
+    SubjectId subject; ///< Zeros where only the leaf is known.
+    std::vector<ChainHead> heads;
+    bool operator==(const FingerprintLeaf&) const = default;
+};
+
+/// What is saved when a fingerprint is printed. It proves itself: its leaves hash to the fingerprint.
+struct FingerprintRecord {
+    RecordedTime printed;      ///< By the clock of that computer; not covered by the fingerprint.
+    std::uint64_t entries = 0; ///< How many the garage held; not covered either.
+    std::vector<FingerprintLeaf> leaves; ///< Sorted by leaf.
+    [[nodiscard]] Hash256 fingerprint() const;
+    bool operator==(const FingerprintRecord&) const = default;
+};
+
+[[nodiscard]] Hash256 leaf_hash(const SubjectId& subject, const std::vector<ChainHead>& sorted_heads);
+/// The state of all chains now.
+[[nodiscard]] std::vector<FingerprintLeaf> leaves_of(const ChainIndex& index);
+/// `leaves` sorted.
+[[nodiscard]] Hash256 fingerprint_of(const std::vector<FingerprintLeaf>& leaves);
+
+[[nodiscard]] Bytes encode_fingerprint_record(const FingerprintRecord& record);
+[[nodiscard]] std::optional<FingerprintRecord> read_fingerprint_record(ByteView body);
+
+/// What is printed: 125 bits in five groups of five symbols and a sixth group that notices any one to five
+/// wrong symbols and any swap of neighbours: "7k2mf-9q0tz-...". 80 bits would be too few: the file's owner
+/// could make two histories that share them.
+[[nodiscard]] std::string fingerprint_text(const Hash256& fingerprint);
+
+/// A fingerprint as somebody typed it: the 125 bits of the printed groups or all 256 in 64 hex digits.
+class TypedFingerprint {
+  public:
+    /// Spaces, hyphens and the case of letters do not matter. Refused: a wrong length, a mistyped symbol.
+    [[nodiscard]] static Result<TypedFingerprint> read(std::string_view text);
+    [[nodiscard]] bool matches(const Hash256& fingerprint) const;
+
+  private:
+    std::string symbols_; ///< 25 symbols in base 32, or 64 in hex.
+};
+
+/// The answer of `verify`. None of them says that an entry is true.
+enum class FingerprintAnswer {
+    unchanged, ///< Everything the fingerprint covers is here as it was.
+    changed,   ///< `place` is the first frame known not to line up.
+    missing,   ///< `place` is a covered frame that is not in this file; another copy may have it.
+    not_found, ///< Neither a saved record nor any earlier state of this file has this fingerprint.
+};
+
+struct FingerprintCheck {
+    FingerprintAnswer answer = FingerprintAnswer::not_found;
+    std::optional<RecordedTime> printed; ///< From the saved record.
+    std::string place;                   ///< "frame 12 of the entries k7-...".
+    std::uint64_t covered_entries = 0;
+    // Entries that the fingerprint does not cover:
+    std::uint64_t recorded_later = 0;    ///< By their own clock; all of them where the date is not known.
+    std::uint64_t recorded_earlier = 0;  ///< By their own clock, but not seen by the copy that printed it.
+    std::uint64_t forked_before = 0;     ///< That continue a chain from before its covered end.
+    std::size_t bare_leaves = 0;         ///< Other subjects, of which this file holds nothing.
+};
+
+/// `recorded` gives the time of recording of a record by its place in file order.
+[[nodiscard]] FingerprintCheck check_fingerprint(const TypedFingerprint& typed, const ChainIndex& index,
+                                                 const std::vector<FingerprintRecord>& records,
+                                                 const std::vector<RecordedTime>& recorded);
+
+} // namespace sumpbook::store

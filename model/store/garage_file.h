@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/store/file_lock.h"
+#include "model/store/fingerprint.h"
+#include "model/store/loader.h"
+#include "model/store/new_action.h"
+
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace sumpbook::store {
+
+/// What a garage file is read and written with.
+struct Surroundings {
+    FileLayer& files;
+    RandomSource& random;
+    std::string state_folder; ///< For the notes about this installation's own chains.
+    Patience patience;
+};
+
+/// A garage file that was read and verified. It is not kept open between calls: other programs may append,
+/// and what they wrote is taken in before anything is added (store.md rules 8 to 10).
+class GarageFile {
+public:
+    /// Makes a file with its settings in it: temporary name, sync, rename, sync of the folder. Refused where
+    /// something stands already; nothing is left behind when it fails.
+    [[nodiscard]] static Result<GarageFile> create(Surroundings around, const std::string& path,
+                                                   const GarageSettings& settings, RecordedTime recorded);
+    /// Problems: io, locked, damaged (with frame and place), newer_format, refused (past a limit). An action
+    /// at the end that was never written completely is left out, with a notice.
+    [[nodiscard]] static Result<GarageFile> open(Surroundings around, const std::string& path,
+                                                 ScanDepth depth = ScanDepth::usual);
+
+    [[nodiscard]] const SubjectId& subject() const { return subject_; }
+    /// In file order.
+    [[nodiscard]] const std::vector<NamedRecord>& records() const { return loader_.records(); }
+    [[nodiscard]] const ChainIndex& index() const { return loader_.index(); }
+    /// Sentences the owner should see once.
+    [[nodiscard]] const std::vector<std::string>& notices() const { return notices_; }
+    /// `frame-missing`, `chain-forked`, `not-written-here`.
+    [[nodiscard]] std::vector<Finding> findings() const;
+    [[nodiscard]] std::uint64_t bytes() const { return end_; }
+
+    /// Writes all records as one action: it is on the disk, whole, when this returns, or nothing of it is in
+    /// the file. Returns the ids for people, in the order given. After a failed sync the file takes no more
+    /// from this program or any other until the machine was restarted or the file replaced.
+    [[nodiscard]] Result<std::vector<std::string>> append(const std::vector<NewRecord>& records);
+
+    /// Reads the file again, saves the record of its fingerprint and returns it. Printing twice without a
+    /// change in between adds nothing.
+    [[nodiscard]] Result<FingerprintRecord> take_fingerprint(RecordedTime now);
+    [[nodiscard]] FingerprintCheck check(const TypedFingerprint& typed) const;
+
+private:
+    GarageFile(Surroundings around, std::string path)
+        : around_(std::move(around))
+        , path_(std::move(path)) {}
+
+    [[nodiscard]] Result<void> load(const OpenFile& file, ScanDepth depth);
+    [[nodiscard]] Result<void> scan(const OpenFile& file, std::uint64_t size, ScanDepth depth);
+    [[nodiscard]] Result<void> catch_up(const OpenFile& file);
+    [[nodiscard]] Result<void> settle_tail(const OpenFile& file);
+    [[nodiscard]] Result<void> refuse_while_suspect(FileLock& lock, const OpenFile& file) const;
+    [[nodiscard]] Result<void> write(const OpenFile& file, FileLock& lock, ByteView action);
+    [[nodiscard]] Problem failed_sync(const OpenFile& file, FileLock& lock, const IoError& error);
+    /// Runs `make` with the file locked and read up to its end, and appends the bytes it gives.
+    template <class Make>
+    [[nodiscard]] Result<void> append_under_lock(Make make);
+    void save_notes(const std::vector<ChainNote>& notes);
+
+    Surroundings around_;
+    std::string path_;
+    SubjectId subject_;
+    FileIdentity identity_;
+    Loader loader_;
+    std::uint64_t end_ = 0; ///< End of the last good action.
+    Tail tail_ = Tail::whole;
+    std::uint64_t size_ = 0; ///< Of the file when it was last looked at.
+    bool unsafe_ = false;    ///< A sync failed: nothing more is written here.
+    std::vector<std::string> notices_;
+};
+
+} // namespace sumpbook::store

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/store/loader.h"
+
+#include "model/store/bodies.h"
+
+#include <fmt/format.h>
+
+namespace sumpbook::store {
+
+void Loader::frame(const VerifiedFrame& verified, std::uint64_t at) {
+    if (fault_ || action_fault_) return;
+    const auto& header = verified.frame.header;
+    if (header.format > body_format) {
+        return set_fault(ProblemKind::newer_format, at, "was written by a later version of this program");
+    }
+    if (!entries_fit(entries_, header.entry_count)) return set_fault(ProblemKind::refused, at, "is past the limit of 16 million entries");
+    IndexedFrame indexed{.header = header,
+                         .hash = verified.hash,
+                         .at = at,
+                         .first_record = records_.size(),
+                         .record_count = 0,
+                         .parent = {},
+                         .has_child = false,
+                         .entries_before = 0,
+                         .branch = 1};
+    take_records(verified, indexed);
+    frames_.push_back(indexed);
+    entries_ += header.entry_count;
+}
+
+void Loader::take_records(const VerifiedFrame& verified, IndexedFrame& indexed) {
+    const auto& frame = verified.frame;
+    if (frame.header.kind != FrameKind::records) return;
+    for (std::size_t slot = 0; slot < withheld_.size(); ++slot) {
+        if (frame.exists(slot) && !frame.parts[slot].shown) ++withheld_[slot];
+    }
+    if (!frame.parts[slot_of(Part::open)].shown) return;
+    auto records = decode_records(frame);
+    if (!records) {
+        return set_fault(ProblemKind::damaged, indexed.at,
+                         fmt::format("holds as its entry {} what no version writes: {}", records.error().index + 1, records.error().what));
+    }
+    indexed.record_count = records->size();
+    for (std::size_t i = 0; i < records->size(); ++i) {
+        records_.push_back({.name = {verified.hash, static_cast<std::uint32_t>(i)},
+                            .id = {},
+                            .subject = frame.header.subject,
+                            .record = std::move((*records)[i])});
+    }
+}
+
+void Loader::fingerprint_record(ByteView body) {
+    auto record = read_fingerprint_record(body);
+    if (!record) return set_fault(ProblemKind::damaged, 0, "has in front of it a fingerprint record that no version writes");
+    fingerprints_.push_back(std::move(*record));
+}
+
+void Loader::set_fault(ProblemKind kind, std::uint64_t at, std::string what) {
+    if (!action_fault_) action_fault_ = Fault{kind, at, index_.frames().size() + frames_.size() + 1, std::move(what)};
+}
+
+void Loader::index_frames() {
+    for (const auto& frame : frames_) {
+        const auto fault = index_.add(frame);
+        if (fault == nullptr) continue;
+        action_fault_ = Fault{ProblemKind::damaged, frame.at, index_.frames().size() + 1, fault};
+        return;
+    }
+}
+
+void Loader::forget_action() {
+    records_.resize(good_.records);
+    fingerprints_.resize(good_.fingerprints);
+    entries_ = good_.entries;
+    withheld_ = good_.withheld;
+}
+
+void Loader::action_done(bool good) {
+    if (good && !fault_ && !action_fault_) index_frames();
+    if (good && !fault_) fault_ = action_fault_;
+    if (good && !action_fault_) {
+        good_ = {records_.size(), fingerprints_.size(), entries_, withheld_};
+    } else {
+        forget_action();
+    }
+    frames_.clear();
+    action_fault_.reset();
+}
+
+void Loader::name_records() {
+    if (index_.chains().size() != named_chains_) named_records_ = 0;
+    std::size_t first = index_.frames().size();
+    while (first > 0 && index_.frames()[first - 1].first_record + index_.frames()[first - 1].record_count > named_records_) --first;
+    for (; first < index_.frames().size(); ++first) {
+        const auto& frame = index_.frames()[first];
+        for (std::size_t i = 0; i < frame.record_count; ++i) records_[frame.first_record + i].id = index_.entry_id(frame, i);
+    }
+    named_records_ = records_.size();
+    named_chains_ = index_.chains().size();
+}
+
+} // namespace sumpbook::store

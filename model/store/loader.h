@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/garage/record.h"
+#include "model/store/chain_index.h"
+#include "model/store/fingerprint.h"
+#include "model/store/scan.h"
+
+#include <string>
+#include <vector>
+
+namespace sumpbook::store {
+
+/// Takes in what a scan finds and keeps the records, the chains and the fingerprint records of all good
+/// actions.
+class Loader final : public ScanHandler {
+  public:
+    /// Why a frame that matches its seal cannot be used.
+    struct Fault {
+        ProblemKind kind = ProblemKind::damaged;
+        std::uint64_t at = 0;
+        std::size_t frame_number = 0; ///< Counted from 1 over the file.
+        std::string what;
+    };
+
+    void frame(const VerifiedFrame& frame, std::uint64_t at) override;
+    void fingerprint_record(ByteView body) override;
+    void action_done(bool good) override;
+
+    /// The first fault met in a good action.
+    [[nodiscard]] const std::optional<Fault>& fault() const { return fault_; }
+    [[nodiscard]] const ChainIndex& index() const { return index_; }
+    /// In file order; ids are given by `name_records`.
+    [[nodiscard]] const std::vector<NamedRecord>& records() const { return records_; }
+    [[nodiscard]] const std::vector<FingerprintRecord>& fingerprints() const { return fingerprints_; }
+    /// Parts that exist and are not in this file.
+    [[nodiscard]] std::size_t withheld(Part part) const { return withheld_[slot_of(part)]; }
+
+    /// Gives every record its id for people; again after every change, since a new chain can make the
+    /// names of others longer.
+    void name_records();
+
+  private:
+    void set_fault(ProblemKind kind, std::uint64_t at, std::string what);
+    void index_frames();
+    void forget_action();
+    void take_records(const VerifiedFrame& frame, IndexedFrame& indexed);
+
+    ChainIndex index_;
+    std::vector<NamedRecord> records_;
+    std::vector<FingerprintRecord> fingerprints_;
+    std::array<std::size_t, 3> withheld_{};
+    std::size_t entries_ = 0;
+    std::optional<Fault> fault_;
+
+    // Of the action that is being read.
+    std::vector<IndexedFrame> frames_;
+    std::optional<Fault> action_fault_;
+    struct Counts {
+        std::size_t records = 0, fingerprints = 0, entries = 0;
+        std::array<std::size_t, 3> withheld{};
+    } good_;
+    std::size_t named_records_ = 0;
+    std::size_t named_chains_ = 0;
+};
+
+/// Whether a file with `have` entries may hold `more`.
+[[nodiscard]] constexpr bool entries_fit(std::size_t have, std::size_t more) {
+    return have <= max_entries && more <= max_entries - have;
+}
+
+} // namespace sumpbook::store
