@@ -9,8 +9,9 @@ namespace sumpbook::oil {
 namespace {
 
 constexpr double kelvin_at_0_celsius = 273.15;
-/// Lowest viscosity the equation is made for, in mm2/s (ASTM D341, scope; from memory).
+/// The viscosities the equation is made for, in mm2/s (ASTM D341, scope; from memory).
 constexpr double lowest_mm2_s = 0.21;
+constexpr double highest_mm2_s = 2e7;
 
 double z_of(double v) { return v + 0.7 + std::exp(-1.47 - 1.84 * v - 0.51 * v * v); }
 
@@ -19,9 +20,9 @@ double viscosity_of(double z) {
     return w - std::exp(-0.7487 - 3.295 * w + 0.6119 * w * w - 0.3193 * w * w * w);
 }
 
-/// log10 log10 Z; absent below the lowest viscosity.
+/// log10 log10 Z; absent outside the viscosities of the equation.
 std::optional<double> double_log(double v) {
-    if (!(v >= lowest_mm2_s) || !std::isfinite(v)) return std::nullopt;
+    if (!(v >= lowest_mm2_s && v <= highest_mm2_s)) return std::nullopt;
     return std::log10(std::log10(z_of(v)));
 }
 
@@ -39,7 +40,8 @@ Result<ViscosityLine> ViscosityLine::through(ViscosityPoint first, ViscosityPoin
     if (first.celsius > second.celsius) std::swap(first, second);
     const auto cool = double_log(first.mm2_s);
     const auto warm = double_log(second.mm2_s);
-    if (!cool || !warm) return refuse("The equation (ASTM D341) is made for viscosities from 0.21 mm2/s.");
+    if (!cool || !warm)
+        return refuse("The equation (ASTM D341) is made for viscosities from 0.21 to 20 000 000 mm2/s.");
     if (!(first.mm2_s > second.mm2_s)) {
         return refuse(
             "Oil thins as it warms: the warmer viscosity must be the lower one. Are the two figures "
@@ -59,7 +61,7 @@ Result<double> ViscosityLine::mm2_s_at(double celsius) const {
     }
     const double z = std::pow(10, std::pow(10, a_ - b_ * log_kelvin(celsius)));
     const double v = viscosity_of(z);
-    if (!std::isfinite(v) || !(v >= lowest_mm2_s)) {
+    if (!(v >= lowest_mm2_s && v <= highest_mm2_s)) {
         return refuse("At this temperature the equation (ASTM D341) gives no viscosity.");
     }
     return v;

@@ -19,11 +19,11 @@ struct ViscosityPoint {
 /// below 2 mm2/s only and vanish above it, so the full form serves throughout.
 class ViscosityLine {
 public:
-    /// Refused unless the temperatures differ and lie above absolute zero, both viscosities reach 0.21
-    /// mm2/s and the warmer one is the lower.
+    /// Refused unless the temperatures differ and lie above absolute zero, both viscosities lie in
+    /// 0.21 to 2 x 10^7 mm2/s and the warmer one is the lower.
     [[nodiscard]] static Result<ViscosityLine> through(ViscosityPoint first, ViscosityPoint second);
 
-    /// Refused at or below absolute zero and where the result would fall below 0.21 mm2/s or out of range.
+    /// Refused at or below absolute zero and where the result would leave that range.
     [[nodiscard]] Result<double> mm2_s_at(double celsius) const;
     /// True outside the two measured temperatures: the figure rests on the equation alone there.
     [[nodiscard]] bool extrapolates_to(double celsius) const;
