@@ -15,6 +15,7 @@ using namespace sumpbook::cli;
 void add_commands(CommandLine& line) {
     add_new_command(line);
     add_bike_command(line);
+    add_calc_command(line);
 }
 
 int report(const Problem& problem) {
