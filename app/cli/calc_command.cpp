@@ -10,7 +10,6 @@
 #include "reports/compose/calc_results.h"
 #include "reports/compose/calc_trend.h"
 
-#include <array>
 #include <memory>
 
 namespace sumpbook::cli {

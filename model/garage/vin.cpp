@@ -5,6 +5,7 @@
 #include "model/quantity/data_table.h"
 
 #include <algorithm>
+#include <array>
 #include <map>
 
 namespace sumpbook {

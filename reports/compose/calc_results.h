@@ -9,7 +9,7 @@
 #include "reports/document/document.h"
 #include "reports/document/value.h"
 
-#include <span>
+#include <optional>
 #include <string>
 
 namespace sumpbook::compose {
