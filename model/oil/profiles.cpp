@@ -3,7 +3,6 @@
 
 #include "embedded/profile_files.h"
 #include "embedded/profiles_csv.h"
-#include "model/oil/limit_sets.h"
 #include "model/oil/quantities.h"
 #include "model/oil/words.h"
 #include "model/quantity/data_table.h"
@@ -23,14 +22,6 @@ Profile profile_of(const DataRow& row) {
         return profile;
     }
     throw std::logic_error("profiles.csv: no file for " + profile.name);
-}
-
-Profile profile_of(const LimitSet& set) {
-    Profile profile{set.id, set.title, true, {}};
-    for (const Quantity& quantity : sample_quantities()) {
-        if (set.has(quantity.slug)) profile.set_of[quantity.slug] = set.id;
-    }
-    return profile;
 }
 
 std::string names_there_are() {
@@ -55,6 +46,14 @@ const std::vector<Profile>& profiles() {
     return all;
 }
 
+Profile profile_of_set(const LimitSet& set) {
+    Profile profile{set.id, set.title, true, {}};
+    for (const Quantity& quantity : sample_quantities()) {
+        if (set.has(quantity.slug)) profile.set_of[quantity.slug] = set.id;
+    }
+    return profile;
+}
+
 const Profile& default_profile() { return profiles().front(); }
 
 Result<Profile> find_profile(std::string_view name) {
@@ -69,7 +68,7 @@ Result<Profile> find_profile(std::string_view name) {
         return refuse("The set " + set->id + " is known from memory only and judges nothing. There are " +
                       names_there_are() + ".");
     }
-    if (set != nullptr && !set->rules.empty()) return profile_of(*set);
+    if (set != nullptr && !set->rules.empty()) return profile_of_set(*set);
     return refuse("There is no oil profile " + std::string(name) + ". There are " + names_there_are() + ".");
 }
 

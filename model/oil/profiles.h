@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "model/oil/limit_sets.h"
 #include "model/quantity/problem.h"
 
 #include <map>
@@ -26,6 +27,9 @@ struct Profile {
 /// A profile by name, or a limit set by its id: then that set for all it covers. Refused, with the names
 /// there are, for an unknown name and for a set known from memory only.
 [[nodiscard]] Result<Profile> find_profile(std::string_view name);
+
+/// A set for all it covers, chosen by the owner.
+[[nodiscard]] Profile profile_of_set(const LimitSet& set);
 
 /// The set for a quantity; absent where the profile has none.
 [[nodiscard]] std::optional<std::string> set_in(const Profile& profile, std::string_view quantity);

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/oil/fills.h"
+#include "model/oil/rates.h"
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+namespace sumpbook::oil {
+
+/// The samples of used oil that came before one, of the same compartment.
+struct SampleHistory {
+    std::optional<FilledSample> previous;         ///< The one just before, of this fill or another.
+    std::optional<FilledSample> previous_in_fill; ///< The one just before, of the same fill.
+    std::vector<FilledSample> earlier_fills;      ///< The last sample of each earlier fill, oldest first.
+};
+[[nodiscard]] SampleHistory history_of(const OilRecord& record, const FilledSample& sample);
+
+/// Time and distance between two samples of one fill: hours of the meter where both have them, else
+/// distance over the bike's average speed (50 km/h where it is not stated, DESIGN). Absent: neither is known.
+[[nodiscard]] std::optional<BetweenSamples> between(const OilRecord& record, const FilledSample& earlier,
+                                                    const FilledSample& later);
+
+/// The value of a quantity in a sample; null if it was not measured.
+[[nodiscard]] const SampleValue* value_in(const Sample& sample, std::string_view quantity);
+
+/// Silicon lower in this sample than in the last one of the fill before.
+[[nodiscard]] bool silicon_fell_since_last_fill(const FilledSample& sample, const SampleHistory& history);
+/// Every wear metal with two detected values in the fill fell by at least its repeatability (JOAP rule on
+/// negative trends, engine page TF30-P-414A); false without one.
+[[nodiscard]] bool wear_metals_fell(const FilledSample& sample, const SampleHistory& history);
+/// Hours the engine had run when the sample was drawn, counted from the last engine fitted; absent: not known.
+[[nodiscard]] std::optional<double> engine_hours(const OilRecord& record, const FilledSample& sample);
+
+} // namespace sumpbook::oil
