@@ -17,7 +17,7 @@ std::optional<TodayDistance> PlainOutlook::today() const {
     const auto record = odometer_.span();
     if (!record) return std::nullopt;
     if (record->last >= today_) return TodayDistance{record->at_last, false, record->last, record->at_last};
-    if (!rate_) return std::nullopt;
+    if (!rate_) return TodayDistance{record->at_last, true, record->last, record->at_last};
     const double estimate = record->at_last.km() + rate_->km_a_day * days_between(record->last, today_);
     const auto whole_km = Distance::from_whole_km(std::llround(estimate));
     return TodayDistance{std::max(whole_km, record->at_last), true, record->last, record->at_last};
@@ -39,6 +39,10 @@ std::string PlainOutlook::words(DistanceUnit unit) const {
     return fmt::format("from your plain average of {} {} a day since {}; no range yet",
                        decimal_from_double(a_day, a_day < 10 ? 1 : 0).text(), symbol(unit),
                        static_cast<int>(rate_->since.year()));
+}
+
+std::unique_ptr<Outlook> outlook_of(const Bike& /*bike*/, const OdometerSeries& odometer, const Date& today) {
+    return std::make_unique<PlainOutlook>(odometer, today);
 }
 
 } // namespace sumpbook::usage

@@ -3,6 +3,7 @@
 
 #include "model/usage/rate.h"
 
+#include <memory>
 #include <optional>
 #include <string>
 
@@ -21,8 +22,8 @@ class Outlook {
 public:
     virtual ~Outlook() = default;
 
-    /// The reading of today, else the median estimate rounded to whole km (numbers.md 4.4). Absent without
-    /// an accepted reading, and where nothing can be said about the days since the last one.
+    /// The reading of today, else the median estimate rounded to whole km (numbers.md 4.4); where nothing
+    /// is known of the days since, the last reading, marked estimated. Absent without an accepted reading.
     [[nodiscard]] virtual std::optional<TodayDistance> today() const = 0;
     /// The first day by whose end the distance is reached with at least this chance (0..1). A distance
     /// inside the record gives the day it was reached. Absent: not within 60 years, or nothing to go by.
@@ -49,6 +50,10 @@ private:
     Date today_;
     std::optional<PlainRate> rate_;
 };
+
+/// The best outlook there is for a bike. Keeps a reference to the odometer.
+[[nodiscard]] std::unique_ptr<Outlook> outlook_of(const Bike& bike, const OdometerSeries& odometer,
+                                                  const Date& today);
 
 /// Forecasts look no further than this (numbers.md 3.6).
 inline constexpr int horizon_days = 60 * 365 + 15;

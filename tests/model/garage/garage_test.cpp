@@ -21,7 +21,8 @@ RecordName name(std::uint8_t n) { return {.frame_hash = {n}, .index = 0}; }
 
 NamedRecord record(std::uint8_t n, std::int64_t recorded, RecordContent content,
                    std::vector<RecordName> replaces = {}, SubjectId subject = bike_subject) {
-    return {name(n), "k7-" + std::to_string(n), subject, {{recorded}, std::move(replaces), std::move(content)}};
+    return {
+        name(n), "k7-" + std::to_string(n), subject, {{recorded}, std::move(replaces), std::move(content)}};
 }
 
 Entry note(Date date, const std::string& text) {
@@ -41,7 +42,8 @@ PlanItem item(const std::string& slug, int months) {
 
 std::vector<std::string> notes_of(const Garage& garage) {
     std::vector<std::string> notes;
-    for (const auto& entry : garage.bikes.at(0).log) notes.push_back(entry.value.note.value_or(""));
+    for (const auto& entry : garage.bikes.at(0).log)
+        notes.push_back(entry.value.note.value_or(""));
     return notes;
 }
 
@@ -55,10 +57,10 @@ TEST_CASE("an empty file folds into an empty garage") {
 }
 
 TEST_CASE("entries stand by date, those of one date in the order recorded") {
-    const Garage garage = fold(garage_subject, {record(1, 10, BikeDetails{.name = "Old twin"}),
-                                                record(2, 11, note(day(2024, 5, 2), "second")),
-                                                record(3, 12, note(day(2024, 5, 2), "third")),
-                                                record(4, 13, note(day(2024, 5, 1), "first"))});
+    const Garage garage =
+        fold(garage_subject,
+             {record(1, 10, BikeDetails{.name = "Old twin"}), record(2, 11, note(day(2024, 5, 2), "second")),
+              record(3, 12, note(day(2024, 5, 2), "third")), record(4, 13, note(day(2024, 5, 1), "first"))});
     REQUIRE(garage.bikes.size() == 1);
     CHECK(garage.bikes[0].details.value.name == "Old twin");
     CHECK(notes_of(garage) == std::vector<std::string>{"first", "second", "third"});
@@ -120,9 +122,10 @@ TEST_CASE("corrections of an entry that is not held here still belong together")
 }
 
 TEST_CASE("plan items are one a slug, and subjects are apart") {
-    const std::vector<NamedRecord> records{
-        record(1, 10, item("engine-oil", 12)), record(2, 11, item("brake-fluid", 24)),
-        record(3, 12, item("engine-oil", 6), {name(1)}), record(4, 13, item("engine-oil", 3), {}, other_bike)};
+    const std::vector<NamedRecord> records{record(1, 10, item("engine-oil", 12)),
+                                           record(2, 11, item("brake-fluid", 24)),
+                                           record(3, 12, item("engine-oil", 6), {name(1)}),
+                                           record(4, 13, item("engine-oil", 3), {}, other_bike)};
     const Garage garage = fold(garage_subject, records);
     REQUIRE(garage.bikes.size() == 2);
     REQUIRE(garage.bikes[0].plan.size() == 2);
@@ -133,7 +136,8 @@ TEST_CASE("plan items are one a slug, and subjects are apart") {
 }
 
 TEST_CASE("a plan item dropped and set again is no conflict once it names the withdrawal") {
-    std::vector<NamedRecord> records{record(1, 10, item("engine-oil", 12)), record(2, 11, Withdrawal{}, {name(1)})};
+    std::vector<NamedRecord> records{record(1, 10, item("engine-oil", 12)),
+                                     record(2, 11, Withdrawal{}, {name(1)})};
     const auto heads = heads_like(records, bike_subject, item("engine-oil", 6));
     CHECK(heads == std::vector<RecordName>{name(2)});
     records.push_back(record(3, 12, item("engine-oil", 6), heads));

@@ -6,9 +6,9 @@
 
 using namespace sumpbook;
 
-TEMPLATE_TEST_CASE("words and enumerators go both ways", "", Cooling, FuelType, BlockMaterial, Bore, GearboxOil,
-                   Evidence, DoneBy, CheckOutcome, LabFlag, OilUse, TopUpSide, FaultStatus, RecallType, Applies,
-                   CountedFrom, PlanKind) {
+TEMPLATE_TEST_CASE("words and enumerators go both ways", "", Cooling, FuelType, BlockMaterial, Bore,
+                   GearboxOil, Evidence, DoneBy, CheckOutcome, LabFlag, OilUse, TopUpSide, FaultStatus,
+                   RecallType, Applies, CountedFrom, PlanKind) {
     const auto words = slugs<TestType>();
     REQUIRE(words.size() >= 2);
     for (std::size_t i = 0; i < words.size(); ++i) {

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/upkeep/due.h"
+
+#include "model/upkeep/open_recalls.h"
+#include "model/upkeep/plan_due.h"
+#include "model/upkeep/recurring_costs.h"
+#include "model/upkeep/tyre_age.h"
+
+#include <algorithm>
+#include <iterator>
+#include <tuple>
+
+namespace sumpbook::upkeep {
+namespace {
+
+void append(std::vector<DueItem>& items, std::vector<DueItem> more) {
+    std::ranges::move(more, std::back_inserter(items));
+}
+
+bool sold(const BikeToday& bike) {
+    const auto& sale = bike.bike().details.value.sold;
+    return sale && sale->date <= bike.today();
+}
+
+bool listed_before(const DueItem& a, const DueItem& b) {
+    // Without a day last among its equals.
+    const auto key = [](const DueItem& item) {
+        return std::tuple(item.state, !item.date_p50.has_value(), item.date_p50.value_or(Date{}), item.bike,
+                          item.slug);
+    };
+    return key(a) < key(b);
+}
+
+std::vector<DueItem> unsorted(const BikeToday& bike) {
+    std::vector<DueItem> items;
+    if (sold(bike)) return items;
+    for (const auto& item : bike.bike().plan) {
+        if (auto due = plan_due(item.value, bike)) items.push_back(std::move(*due));
+    }
+    append(items, open_recalls(bike));
+    append(items, recurring_costs(bike));
+    append(items, tyre_ages(bike));
+    return items;
+}
+
+} // namespace
+
+std::vector<DueItem> due_items(const BikeToday& bike) {
+    auto items = unsorted(bike);
+    std::ranges::stable_sort(items, listed_before);
+    return items;
+}
+
+std::vector<DueItem> due_items(const std::vector<const Bike*>& bikes, const Date& today) {
+    std::vector<DueItem> items;
+    for (const auto* bike : bikes)
+        append(items, unsorted(BikeToday(*bike, today)));
+    std::ranges::stable_sort(items, listed_before);
+    return items;
+}
+
+bool needs_attention(const std::vector<DueItem>& items) {
+    return std::ranges::any_of(items, [](const DueItem& item) { return item.state <= DueState::due; });
+}
+
+} // namespace sumpbook::upkeep

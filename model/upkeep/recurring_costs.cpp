@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/upkeep/recurring_costs.h"
+
+#include "model/upkeep/plan_due.h"
+
+#include <algorithm>
+
+namespace sumpbook::upkeep {
+namespace {
+
+constexpr double lead_days = 30; // DESIGN (numbers.md 4.4)
+
+/// One cost that comes again: its terms by the latest entry that states any, and all its payments.
+struct Series {
+    const Cost* terms = nullptr;
+    std::vector<const LogEntry*> payments;
+};
+
+const Cost& cost_of(const LogEntry& entry) { return std::get<Cost>(entry.value.body); }
+
+bool comes_again(const Cost& cost) { return cost.every_months && *cost.every_months > 0 && !cost.valuation; }
+
+std::vector<Series> all_series(const std::vector<const LogEntry*>& costs) {
+    std::vector<Series> all;
+    for (const auto* entry : costs) {
+        const Cost& cost = cost_of(*entry);
+        if (!comes_again(cost)) continue;
+        const auto known = std::ranges::find_if(all, [&](const Series& series) {
+            return series.terms->category == cost.category && series.terms->text == cost.text;
+        });
+        if (known == all.end())
+            all.push_back({&cost, {}});
+        else
+            known->terms = &cost;
+    }
+    return all;
+}
+
+void share_out_payments(std::vector<Series>& all, const std::vector<const LogEntry*>& costs) {
+    for (const auto* entry : costs) {
+        const Cost& cost = cost_of(*entry);
+        const auto same_category = [&](const Series& s) { return s.terms->category == cost.category; };
+        const bool only_one = std::ranges::count_if(all, same_category) == 1;
+        for (auto& series : all) {
+            if (cost.valuation || !same_category(series)) continue;
+            if (only_one || series.terms->text == cost.text) series.payments.push_back(entry);
+        }
+    }
+}
+
+bool planned_elsewhere(const Series& series, const Bike& bike) {
+    return std::ranges::any_of(series.payments, [&](const LogEntry* entry) {
+        return std::ranges::any_of(entry->value.does, [&](const std::string& slug) {
+            return find_plan_item(bike, slug) != nullptr;
+        });
+    });
+}
+
+DueItem item_of(const Series& series, const Date& from, const Date& next) {
+    DueItem item;
+    item.slug = "cost-" + series.terms->category;
+    item.label = series.terms->text.value_or(series.terms->category);
+    item.kind = DueKind::cost;
+    item.limits.date = DateLimit{next, days_between(from, next), 0, lead_days};
+    item.estimate = series.payments.back()->value.paid;
+    for (const auto* entry : series.payments) {
+        Done done;
+        done.at.date = entry->value.date;
+        done.entry_id = entry->id;
+        item.history.push_back({done, std::nullopt});
+    }
+    return item;
+}
+
+} // namespace
+
+std::vector<DueItem> recurring_costs(const BikeToday& bike) {
+    const auto costs = entries_of<Cost>(bike.bike());
+    auto all = all_series(costs);
+    share_out_payments(all, costs);
+    std::vector<DueItem> items;
+    for (const auto& series : all) {
+        if (planned_elsewhere(series, bike.bike())) continue;
+        const LogEntry& last = *series.payments.back();
+        const Date from = cost_of(last).covers_from.value_or(last.value.date);
+        const Date next = plus_months(from, static_cast<int>(*series.terms->every_months));
+        if (series.terms->until && next > *series.terms->until) continue;
+        items.push_back(item_of(series, from, next));
+        judge(items.back(), bike);
+    }
+    return items;
+}
+
+} // namespace sumpbook::upkeep
