@@ -129,7 +129,7 @@ void settle_order(Marks& marks, const ImportOptions& options) {
                                                "the file leaves this open: {}.",
                                                why_open(marks.order_votes, "a date with the day first",
                                                         "a date with the month first")),
-                                   "--date-order day-month-year"});
+                                   "--date-order dmy"});
     }
 }
 

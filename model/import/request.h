@@ -37,7 +37,7 @@ struct ImportOptions {
 /// Something the file leaves open. Nothing is imported until it is answered with `option`.
 struct Question {
     std::string sentence;
-    std::string option; ///< What to type, an example: --date-order day-month-year.
+    std::string option; ///< What to type, an example: --date-order dmy.
     bool operator==(const Question&) const = default;
 };
 
