@@ -1,0 +1,185 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/cost/spent.h"
+
+#include "model/cost/exchange.h"
+
+#include <algorithm>
+#include <array>
+
+namespace sumpbook::cost {
+namespace {
+
+constexpr std::string_view oil_category = "oil";
+constexpr std::string_view purchase_category = "purchase";
+constexpr std::string_view sale_category = "sale";
+
+MoneyByCurrency parts_of(const Work& work) {
+    MoneyByCurrency parts;
+    for (const auto& part : work.parts) {
+        if (part.price) parts.add(*part.price);
+    }
+    return parts;
+}
+
+std::vector<Money> money_of_job(const Work& work) {
+    MoneyByCurrency sum = parts_of(work);
+    if (work.labour_price) sum.add(*work.labour_price);
+    return sum.amounts();
+}
+
+std::vector<Money> money_of_fuel(const Fuel& fuel) {
+    if (!fuel.price || !fuel.volume) return {};
+    const auto money = price_of(*fuel.price, *fuel.volume);
+    return money ? std::vector<Money>{*money} : std::vector<Money>{};
+}
+
+bool is_valuation(const Entry& entry) {
+    const auto* cost = std::get_if<Cost>(&entry.body);
+    return cost != nullptr && cost->valuation;
+}
+
+bool is_oil_by_the_can(const Entry& entry) {
+    const auto* cost = std::get_if<Cost>(&entry.body);
+    return cost != nullptr && cost->category == oil_category;
+}
+
+bool has_cost_of(const Bike& bike, std::string_view category) {
+    return std::ranges::any_of(entries_of<Cost>(bike), [&](const LogEntry* entry) {
+        return std::get<Cost>(entry->value.body).category == category && !is_valuation(entry->value);
+    });
+}
+
+class Collector {
+public:
+    Collector(const Bike& bike, const GarageSettings& settings)
+        : bike_(bike)
+        , settings_(settings) {}
+
+    void add_entry(const LogEntry& logged) {
+        const Entry& entry = logged.value;
+        if (is_valuation(entry)) return;
+        if (settings_.oil_bought_counts == OilBoughtCounts::per_litre_used && is_oil_by_the_can(entry))
+            return;
+        for (const auto& money : money_of_entry(entry)) {
+            Spending spending = made(entry.date, category_of_entry(entry), money);
+            spending.entry_id = logged.id;
+            if (const auto* work = std::get_if<Work>(&entry.body)) split_job(*work, spending);
+            all_.push_back(std::move(spending));
+        }
+    }
+    void add_transfer(const std::optional<Transfer>& transfer, std::string_view category, int sign) {
+        if (!transfer || !transfer->price || has_cost_of(bike_, category)) return;
+        const Money money{sign * transfer->price->minor, transfer->price->currency};
+        all_.push_back(made(transfer->date, std::string(category), money));
+    }
+    [[nodiscard]] std::vector<Spending> by_date() && {
+        std::ranges::stable_sort(all_, {}, &Spending::date);
+        return std::move(all_);
+    }
+
+private:
+    [[nodiscard]] Spending made(const Date& date, std::string category, const Money& money) const {
+        Spending spending{
+            .bike = bike_.details.value.name, .date = date, .category = std::move(category), .amount = money};
+        const auto own = converted(money, settings_.currency, date, settings_);
+        if (own && money.currency != settings_.currency) {
+            spending.amount = *own;
+            spending.as_paid = money;
+        }
+        return spending;
+    }
+    static void split_job(const Work& work, Spending& spending) {
+        const auto parts = parts_of(work).amounts();
+        if (parts.size() == 1) spending.parts = parts.front();
+        spending.labour = work.labour_price;
+    }
+
+    const Bike& bike_;
+    const GarageSettings& settings_;
+    std::vector<Spending> all_;
+};
+
+} // namespace
+
+bool is_purchase_or_sale(std::string_view category) {
+    return category == purchase_category || category == sale_category;
+}
+
+std::vector<Money> money_of_entry(const Entry& entry) {
+    if (entry.paid) return {*entry.paid};
+    if (const auto* fuel = std::get_if<Fuel>(&entry.body)) return money_of_fuel(*fuel);
+    if (const auto* work = std::get_if<Work>(&entry.body)) return money_of_job(*work);
+    return {};
+}
+
+std::string category_of_entry(const Entry& entry) {
+    struct Category {
+        const Entry& entry;
+        std::string operator()(const Fuel&) const { return "fuel"; }
+        std::string operator()(const OilChange&) const { return "oil"; }
+        std::string operator()(const TopUp&) const { return "oil"; }
+        std::string operator()(const Work& work) const {
+            return entry.does.empty() && !work.planned ? "repairs" : "upkeep";
+        }
+        std::string operator()(const Fit& fit) const {
+            return fit.slot.ends_with("tyre") ? "tyres" : "upkeep";
+        }
+        std::string operator()(const Modification&) const { return "gear"; }
+        std::string operator()(const Cost& cost) const {
+            return cost.category.empty() ? "upkeep" : cost.category;
+        }
+        std::string operator()(const auto& /*other*/) const { return "upkeep"; }
+    };
+    return std::visit(Category{entry}, entry.body);
+}
+
+std::vector<Spending> spending_of(const Bike& bike, const GarageSettings& settings) {
+    Collector collector(bike, settings);
+    collector.add_transfer(bike.details.value.bought, purchase_category, 1);
+    collector.add_transfer(bike.details.value.sold, sale_category, -1);
+    for (const auto& entry : bike.log)
+        collector.add_entry(entry);
+    return std::move(collector).by_date();
+}
+
+std::string_view slug(GroupBy by) {
+    constexpr std::array<std::string_view, 4> words{"category", "year", "month", "bike"};
+    return words.at(static_cast<std::size_t>(by));
+}
+
+namespace {
+
+std::string key_of(const Spending& spending, GroupBy by) {
+    switch (by) {
+    case GroupBy::category:
+        return spending.category;
+    case GroupBy::year:
+        return iso_text(spending.date).substr(0, 4);
+    case GroupBy::month:
+        return iso_text(spending.date).substr(0, 7);
+    case GroupBy::bike:
+        return spending.bike;
+    }
+    return {};
+}
+
+} // namespace
+
+std::map<std::string, GroupTotal> grouped(const std::vector<Spending>& spending, GroupBy by) {
+    std::map<std::string, GroupTotal> groups;
+    for (const auto& line : spending) {
+        auto& group = groups[key_of(line, by)];
+        group.total.add(line.amount);
+        ++group.count;
+    }
+    return groups;
+}
+
+MoneyByCurrency total_of(const std::vector<Spending>& spending) {
+    MoneyByCurrency total;
+    for (const auto& line : spending)
+        total.add(line.amount);
+    return total;
+}
+
+} // namespace sumpbook::cost
