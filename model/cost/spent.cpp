@@ -49,6 +49,22 @@ bool has_cost_of(const Bike& bike, std::string_view category) {
     });
 }
 
+struct CategoryOf {
+    const Entry& entry;
+    std::string operator()(const Fuel&) const { return "fuel"; }
+    std::string operator()(const OilChange&) const { return "oil"; }
+    std::string operator()(const TopUp&) const { return "oil"; }
+    std::string operator()(const Work& work) const {
+        return entry.does.empty() && !work.planned ? "repairs" : "upkeep";
+    }
+    std::string operator()(const Fit& fit) const { return fit.slot.ends_with("tyre") ? "tyres" : "upkeep"; }
+    std::string operator()(const Modification&) const { return "gear"; }
+    std::string operator()(const Cost& cost) const {
+        return cost.category.empty() ? "upkeep" : cost.category;
+    }
+    std::string operator()(const auto& /*other*/) const { return "upkeep"; }
+};
+
 class Collector {
 public:
     Collector(const Bike& bike, const GarageSettings& settings)
@@ -112,26 +128,7 @@ std::vector<Money> money_of_entry(const Entry& entry) {
     return {};
 }
 
-std::string category_of_entry(const Entry& entry) {
-    struct Category {
-        const Entry& entry;
-        std::string operator()(const Fuel&) const { return "fuel"; }
-        std::string operator()(const OilChange&) const { return "oil"; }
-        std::string operator()(const TopUp&) const { return "oil"; }
-        std::string operator()(const Work& work) const {
-            return entry.does.empty() && !work.planned ? "repairs" : "upkeep";
-        }
-        std::string operator()(const Fit& fit) const {
-            return fit.slot.ends_with("tyre") ? "tyres" : "upkeep";
-        }
-        std::string operator()(const Modification&) const { return "gear"; }
-        std::string operator()(const Cost& cost) const {
-            return cost.category.empty() ? "upkeep" : cost.category;
-        }
-        std::string operator()(const auto& /*other*/) const { return "upkeep"; }
-    };
-    return std::visit(Category{entry}, entry.body);
-}
+std::string category_of_entry(const Entry& entry) { return std::visit(CategoryOf{entry}, entry.body); }
 
 std::vector<Spending> spending_of(const Bike& bike, const GarageSettings& settings) {
     Collector collector(bike, settings);
