@@ -17,7 +17,8 @@ Finding about(std::string_view id, const Bike& bike, const LogEntry& entry, std:
 }
 
 void add_odometer_findings(const Bike& bike, std::vector<Finding>& findings) {
-    for (const auto& flag : usage::OdometerSeries::of(bike).flags()) {
+    const auto odometer = usage::OdometerSeries::of(bike);
+    for (const auto& flag : odometer.flags()) {
         Finding finding = make_finding(usage::slug(flag.kind), bike.details.value.name, flag.sentence);
         finding.entry_ids = {flag.entry_id};
         finding.entry_ids.insert(finding.entry_ids.end(), flag.against_ids.begin(), flag.against_ids.end());
