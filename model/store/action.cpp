@@ -37,24 +37,28 @@ Bytes encode_file_header(const SubjectId& garage) {
 
 Result<SubjectId> read_file_header(ByteView bytes, const std::string& path) {
     if (bytes.size() < file_header_bytes || !std::ranges::equal(bytes.first(file_magic.size()), file_magic)) {
-        return pass_on(problem(ProblemKind::damaged,
-                               "This is not a garage file, or its first bytes were lost: it does not start as one.", path));
+        return pass_on(problem(
+            ProblemKind::damaged,
+            "This is not a garage file, or its first bytes were lost: it does not start as one.", path));
     }
     const Hash256 check = sha256({bytes.first(checked_bytes)});
     if (!std::ranges::equal(bytes.subspan(checked_bytes, check_bytes), ByteView(check).first(check_bytes))) {
         return pass_on(problem(ProblemKind::damaged,
-                               "The garage file is damaged in its first 40 bytes, before the first frame.", path));
+                               "The garage file is damaged in its first 40 bytes, before the first frame.",
+                               path));
     }
     const auto format = get_number<std::uint16_t>(bytes, 8);
     if (format > file_format) {
-        return pass_on(problem(ProblemKind::newer_format,
-                               fmt::format("The garage file has format {}, written by a later version of this program. This "
-                                           "version reads formats up to {}. The file was left untouched.",
-                                           format, file_format),
-                               path));
+        return pass_on(problem(
+            ProblemKind::newer_format,
+            fmt::format("The garage file has format {}, written by a later version of this program. This "
+                        "version reads formats up to {}. The file was left untouched.",
+                        format, file_format),
+            path));
     }
     if (format == 0 || !all_zero(bytes.subspan(10, 6))) {
-        return pass_on(problem(ProblemKind::damaged, "The first 40 bytes of the garage file say what no version writes.", path));
+        return pass_on(problem(ProblemKind::damaged,
+                               "The first 40 bytes of the garage file say what no version writes.", path));
     }
     return SubjectId{get_array<16>(bytes, 16)};
 }
@@ -70,20 +74,23 @@ std::optional<ActionHeader> read_action_header(ByteView bytes) {
         return header;
     }
     if (!std::ranges::equal(magic, fingerprint_magic) || header.frame_count != 0) return std::nullopt;
-    if (header.length < action_header_bytes + seal_bytes || header.length > max_fingerprint_record_bytes) return std::nullopt;
+    if (header.length < action_header_bytes + seal_bytes || header.length > max_fingerprint_record_bytes)
+        return std::nullopt;
     header.kind = ActionKind::fingerprint;
     return header;
 }
 
 Bytes encode_action(const std::vector<Bytes>& frames) {
     std::size_t length = action_header_bytes;
-    for (const auto& frame : frames) length += frame.size();
+    for (const auto& frame : frames)
+        length += frame.size();
     Bytes out(action_magic.begin(), action_magic.end());
     out.reserve(length);
     put_number(out, static_cast<std::uint32_t>(length));
     put_number(out, static_cast<std::uint16_t>(frames.size()));
     put_number(out, std::uint16_t{0});
-    for (const auto& frame : frames) put_bytes(out, frame);
+    for (const auto& frame : frames)
+        put_bytes(out, frame);
     return out;
 }
 

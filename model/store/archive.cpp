@@ -23,7 +23,10 @@ std::size_t sequence_length(std::string_view text) {
     const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
     const unsigned lead = byte(0);
     if (lead < 0x80) return 1;
-    const std::size_t length = lead >= 0xC2 && lead <= 0xDF ? 2 : lead >= 0xE0 && lead <= 0xEF ? 3 : lead >= 0xF0 && lead <= 0xF4 ? 4 : 0;
+    const std::size_t length = lead >= 0xC2 && lead <= 0xDF   ? 2
+                               : lead >= 0xE0 && lead <= 0xEF ? 3
+                               : lead >= 0xF0 && lead <= 0xF4 ? 4
+                                                              : 0;
     if (length == 0 || text.size() < length) return 0;
     const unsigned low = lead == 0xE0 ? 0xA0 : lead == 0xF0 ? 0x90 : 0x80;
     const unsigned high = lead == 0xED ? 0x9F : lead == 0xF4 ? 0x8F : 0xBF;
@@ -50,7 +53,8 @@ void OutArchive::save_binary(const void* address, std::size_t size) {
 }
 
 void OutArchive::save_length(std::size_t length) {
-    for (; length >= 0x80; length >>= 7U) out_.push_back(static_cast<std::uint8_t>(length | 0x80));
+    for (; length >= 0x80; length >>= 7U)
+        out_.push_back(static_cast<std::uint8_t>(length | 0x80));
     out_.push_back(static_cast<std::uint8_t>(length));
 }
 
@@ -98,7 +102,9 @@ bool InArchive::take(std::size_t size) {
 }
 
 void InArchive::load_binary(void* address, std::size_t size) {
-    if (take(size)) std::copy_n(in_.begin() + static_cast<std::ptrdiff_t>(at_ - size), size, static_cast<std::uint8_t*>(address));
+    if (take(size))
+        std::copy_n(in_.begin() + static_cast<std::ptrdiff_t>(at_ - size), size,
+                    static_cast<std::uint8_t*>(address));
 }
 
 std::size_t InArchive::load_length(std::size_t limit) {

@@ -23,7 +23,8 @@ std::vector<unsigned> generator(unsigned count) {
     for (unsigned i = 0; i < count; ++i) {
         root = times(root, 2);
         polynomial.push_back(0);
-        for (std::size_t k = polynomial.size() - 1; k > 0; --k) polynomial[k] ^= times(polynomial[k - 1], root);
+        for (std::size_t k = polynomial.size() - 1; k > 0; --k)
+            polynomial[k] ^= times(polynomial[k - 1], root);
     }
     polynomial.erase(polynomial.begin());
     return polynomial;
@@ -61,7 +62,8 @@ std::vector<unsigned> check_symbols(const std::vector<unsigned>& numbers, unsign
         const unsigned factor = number ^ rest.front();
         rest.erase(rest.begin());
         rest.push_back(0);
-        for (unsigned i = 0; i < count; ++i) rest[i] ^= times(factor, polynomial[i]);
+        for (unsigned i = 0; i < count; ++i)
+            rest[i] ^= times(factor, polynomial[i]);
     }
     return rest;
 }

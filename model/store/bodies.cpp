@@ -50,7 +50,8 @@ Result<Parts> encode_record(const Record& record) {
             return refuse(fmt::format("The entry cannot be saved: {}.", fault));
         }
         if (body.size() > max_part_bytes) {
-            return refuse("The entry cannot be saved: it is longer than 1 MiB. Shorten it or write it as several entries.");
+            return refuse("The entry cannot be saved: it is longer than 1 MiB. Shorten it or write it as "
+                          "several entries.");
         }
     }
     return parts;
@@ -108,7 +109,8 @@ Decoded decode_part(Part part, const Frame& frame, std::vector<Record>& records)
         if (i + 1 == frame.header.entry_count) in.finish();
         if (!in.ok()) return tl::unexpected<BodyFault>(BodyFault{i, in.fault()});
     }
-    if (part != Part::open && all_zero(body)) return tl::unexpected<BodyFault>(BodyFault{0, "an empty part is not left out"});
+    if (part != Part::open && all_zero(body))
+        return tl::unexpected<BodyFault>(BodyFault{0, "an empty part is not left out"});
     return {};
 }
 
@@ -122,7 +124,8 @@ Result<std::vector<Batch>> encode_records(const std::vector<Record>& records) {
         if (batches.empty() || !fits(batches.back(), *parts)) batches.emplace_back();
         auto& batch = batches.back();
         ++batch.count;
-        for (std::size_t slot = 0; slot < parts->size(); ++slot) put_bytes(batch.parts[slot], (*parts)[slot]);
+        for (std::size_t slot = 0; slot < parts->size(); ++slot)
+            put_bytes(batch.parts[slot], (*parts)[slot]);
     }
     std::ranges::for_each(batches, drop_empty_parts);
     return batches;
@@ -133,7 +136,8 @@ tl::expected<std::vector<Record>, BodyFault> decode_records(const Frame& frame) 
     for (const Part part : {Part::open, Part::money, Part::personal}) {
         const auto slot = slot_of(part);
         if (!frame.exists(slot) || !frame.parts[slot].shown) continue;
-        if (const auto decoded = decode_part(part, frame, records); !decoded) return tl::unexpected<BodyFault>(decoded.error());
+        if (const auto decoded = decode_part(part, frame, records); !decoded)
+            return tl::unexpected<BodyFault>(decoded.error());
     }
     return records;
 }

@@ -24,7 +24,8 @@ void put_number(Bytes& out, T number) {
 template <class T>
 [[nodiscard]] T get_number(ByteView bytes, std::size_t at) {
     std::uint64_t number = 0;
-    for (std::size_t i = 0; i < sizeof(T); ++i) number |= std::uint64_t{bytes[at + i]} << (8 * i);
+    for (std::size_t i = 0; i < sizeof(T); ++i)
+        number |= std::uint64_t{bytes[at + i]} << (8 * i);
     return static_cast<T>(number);
 }
 
@@ -34,7 +35,8 @@ inline void put_bytes(Bytes& out, ByteView bytes) { out.insert(out.end(), bytes.
 template <std::size_t N>
 [[nodiscard]] std::array<std::uint8_t, N> get_array(ByteView bytes, std::size_t at) {
     std::array<std::uint8_t, N> array{};
-    for (std::size_t i = 0; i < N; ++i) array[i] = bytes[at + i];
+    for (std::size_t i = 0; i < N; ++i)
+        array[i] = bytes[at + i];
     return array;
 }
 

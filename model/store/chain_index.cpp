@@ -12,7 +12,9 @@ namespace {
 
 constexpr std::size_t id_symbols = 26; // 128 bits
 
-std::pair<std::uint32_t, Hash256> order_in_chain(const IndexedFrame& frame) { return {frame.header.sequence, frame.hash}; }
+std::pair<std::uint32_t, Hash256> order_in_chain(const IndexedFrame& frame) {
+    return {frame.header.sequence, frame.hash};
+}
 
 } // namespace
 
@@ -25,7 +27,10 @@ FrameFault ChainIndex::add(const IndexedFrame& frame) {
         if (frame.hash == last.hash) return "stands in the file twice";
         if (order_in_chain(frame) < order_in_chain(last)) return "stands behind a later frame of its chain";
     } else {
-        found = chains_.emplace(frame.header.chain, Chain{.subject = frame.header.subject, .name = {}, .frames = {}}).first;
+        found =
+            chains_
+                .emplace(frame.header.chain, Chain{.subject = frame.header.subject, .name = {}, .frames = {}})
+                .first;
         name_with_neighbours(found);
     }
     IndexedFrame placed = frame;
@@ -40,7 +45,8 @@ void ChainIndex::name(Place place) {
     std::size_t length = 2;
     const auto tell_apart_from = [&](const ChainId& other) {
         const std::string theirs = base32_text(other.bytes, id_symbols);
-        length = std::max(length, static_cast<std::size_t>(std::ranges::mismatch(text, theirs).in1 - text.begin()) + 1);
+        length = std::max(
+            length, static_cast<std::size_t>(std::ranges::mismatch(text, theirs).in1 - text.begin()) + 1);
     };
     // In a sorted map only the neighbours can share the longest beginning.
     if (std::next(place) != chains_.end()) tell_apart_from(std::next(place)->first);
@@ -58,14 +64,16 @@ void ChainIndex::link(IndexedFrame& frame, Chain& chain) {
     frame.parent.reset();
     frame.has_child = false;
     const IndexedFrame* parent = nullptr;
-    if (frame.header.sequence > 0) parent = at_sequence(chain, frame.header.sequence - 1, frame.header.previous);
+    if (frame.header.sequence > 0)
+        parent = at_sequence(chain, frame.header.sequence - 1, frame.header.previous);
     if (frame.header.sequence > 0 && parent == nullptr) ++chain.missing;
     if (parent != nullptr) frame.parent = static_cast<std::size_t>(parent - frames_.data());
     // Behind a gap the nearest earlier frame of the chain counts as the one before.
     const IndexedFrame* before = parent;
     if (before == nullptr && !chain.frames.empty()) before = &frames_[chain.frames.back()];
     frame.entries_before = before == nullptr ? 0 : before->entries_before + before->header.entry_count;
-    const bool forks = before != nullptr && (before->has_child || before->header.sequence == frame.header.sequence);
+    const bool forks =
+        before != nullptr && (before->has_child || before->header.sequence == frame.header.sequence);
     frame.branch = forks ? ++chain.branches : before != nullptr ? before->branch : 1;
     if (parent != nullptr) frames_[*frame.parent].has_child = true;
 }
@@ -83,13 +91,15 @@ std::vector<const IndexedFrame*> ChainIndex::heads(const Chain& chain) const {
     return heads;
 }
 
-const IndexedFrame* ChainIndex::not_before(const Chain& chain, std::uint32_t sequence, const Hash256& hash) const {
+const IndexedFrame* ChainIndex::not_before(const Chain& chain, std::uint32_t sequence,
+                                           const Hash256& hash) const {
     const auto order = [this](std::size_t index) { return order_in_chain(frames_[index]); };
     const auto found = std::ranges::lower_bound(chain.frames, std::pair(sequence, hash), {}, order);
     return found == chain.frames.end() ? nullptr : &frames_[*found];
 }
 
-const IndexedFrame* ChainIndex::at_sequence(const Chain& chain, std::uint32_t sequence, const Hash256& hash) const {
+const IndexedFrame* ChainIndex::at_sequence(const Chain& chain, std::uint32_t sequence,
+                                            const Hash256& hash) const {
     const auto* frame = not_before(chain, sequence, hash);
     return frame != nullptr && frame->header.sequence == sequence && frame->hash == hash ? frame : nullptr;
 }
@@ -97,6 +107,13 @@ const IndexedFrame* ChainIndex::at_sequence(const Chain& chain, std::uint32_t se
 bool ChainIndex::has_sequence(const Chain& chain, std::uint32_t sequence) const {
     const auto* frame = not_before(chain, sequence, Hash256{});
     return frame != nullptr && frame->header.sequence == sequence;
+}
+
+const IndexedFrame* ChainIndex::frame_before(const ChainId& id, std::uint32_t sequence) const {
+    const auto* chain = find(id);
+    if (chain == nullptr || sequence == 0) return nullptr;
+    const auto* frame = not_before(*chain, sequence - 1, Hash256{});
+    return frame != nullptr && frame->header.sequence == sequence - 1 ? frame : nullptr;
 }
 
 std::string ChainIndex::name_of(const ChainId& id) const {
@@ -114,14 +131,17 @@ std::vector<Finding> ChainIndex::findings() const {
     std::vector<Finding> findings;
     for (const auto& [id, chain] : chains_) {
         if (chain.missing > 0) {
-            findings.push_back({"frame-missing", fmt::format("In {} place(s) of the entries {}-... earlier frames are missing "
-                                                             "from this file. Another copy may have them: merge it.",
-                                                             chain.missing, chain.name)});
+            findings.push_back({"frame-missing",
+                                fmt::format("In {} place(s) of the entries {}-... earlier frames are missing "
+                                            "from this file. Another copy may have them: merge it.",
+                                            chain.missing, chain.name)});
         }
         if (chain.branches > 1) {
-            findings.push_back({"chain-forked", fmt::format("The entries {}-... were continued in {} different ways, from copies of "
-                                                            "one installation. All are kept.",
-                                                            chain.name, chain.branches)});
+            findings.push_back(
+                {"chain-forked",
+                 fmt::format("The entries {}-... were continued in {} different ways, from copies of "
+                             "one installation. All are kept.",
+                             chain.name, chain.branches)});
         }
     }
     return findings;

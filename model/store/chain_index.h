@@ -22,10 +22,11 @@ struct Finding {
 struct IndexedFrame {
     FrameHeader header;
     Hash256 hash{};
-    std::uint64_t at = 0;           ///< Place in the file.
-    std::size_t first_record = 0;   ///< Of the records read from the file, in file order.
-    std::size_t record_count = 0;   ///< 0 also where the open part is withheld.
-    std::optional<std::size_t> parent; ///< Index of the frame before; absent: the first, or it is missing here.
+    std::uint64_t at = 0;         ///< Place in the file.
+    std::size_t first_record = 0; ///< Of the records read from the file, in file order.
+    std::size_t record_count = 0; ///< 0 also where the open part is withheld.
+    std::optional<std::size_t>
+        parent; ///< Index of the frame before; absent: the first, or it is missing here.
     bool has_child = false;
     std::uint64_t entries_before = 0; ///< Entries of its chain in front of it.
     std::uint32_t branch = 1;         ///< 2 and up: the chain forked before it.
@@ -43,7 +44,7 @@ struct Chain {
 
 /// All chains of a file, computed from its frames, never stored.
 class ChainIndex {
-  public:
+public:
     /// Adds a verified frame that stands behind all others in the file. Returns why the frame cannot stand
     /// there (a chain of two subjects, out of order, twice the same): the file is damaged or made up.
     [[nodiscard]] FrameFault add(const IndexedFrame& frame);
@@ -54,7 +55,10 @@ class ChainIndex {
     /// Frames that no other follows, in order of sequence and hash; more than one: the chain forked.
     [[nodiscard]] std::vector<const IndexedFrame*> heads(const Chain& chain) const;
     /// This frame of a chain, if it is here.
-    [[nodiscard]] const IndexedFrame* at_sequence(const Chain& chain, std::uint32_t sequence, const Hash256& hash) const;
+    [[nodiscard]] const IndexedFrame* at_sequence(const Chain& chain, std::uint32_t sequence,
+                                                  const Hash256& hash) const;
+    /// A frame of the chain that stands directly in front of this sequence, if it is here.
+    [[nodiscard]] const IndexedFrame* frame_before(const ChainId& id, std::uint32_t sequence) const;
     /// Whether the chain has any frame of this sequence here.
     [[nodiscard]] bool has_sequence(const Chain& chain, std::uint32_t sequence) const;
     /// The name of a chain, also of one that has no frame here.
@@ -65,8 +69,9 @@ class ChainIndex {
     /// `frame-missing`, `chain-forked`.
     [[nodiscard]] std::vector<Finding> findings() const;
 
-  private:
-    [[nodiscard]] const IndexedFrame* not_before(const Chain& chain, std::uint32_t sequence, const Hash256& hash) const;
+private:
+    [[nodiscard]] const IndexedFrame* not_before(const Chain& chain, std::uint32_t sequence,
+                                                 const Hash256& hash) const;
     using Place = std::map<ChainId, Chain>::iterator;
     void link(IndexedFrame& frame, Chain& chain);
     void name(Place place);

@@ -16,7 +16,8 @@ std::string text_of(const std::optional<ChainEnd>& end) {
     return end ? fmt::format("{} {}", end->sequence, hex_text(end->hash)) : "- -";
 }
 
-template <std::size_t N> bool read_hex(const std::string& text, std::array<std::uint8_t, N>& into) {
+template <std::size_t N>
+bool read_hex(const std::string& text, std::array<std::uint8_t, N>& into) {
     const auto bytes = bytes_of_hex(text);
     if (!bytes || bytes->size() != N) return false;
     std::ranges::copy(*bytes, into.begin());
@@ -41,14 +42,18 @@ std::optional<ChainNote> read_note(const std::string& line) {
     words.imbue(std::locale::classic());
     ChainNote note;
     std::string word, chain, subject;
-    if (!(words >> word >> chain) || word != "chain" || !read_hex(chain, note.chain.bytes)) return std::nullopt;
-    if (!(words >> word >> subject) || word != "subject" || !read_hex(subject, note.subject.bytes)) return std::nullopt;
+    if (!(words >> word >> chain) || word != "chain" || !read_hex(chain, note.chain.bytes))
+        return std::nullopt;
+    if (!(words >> word >> subject) || word != "subject" || !read_hex(subject, note.subject.bytes))
+        return std::nullopt;
     if (!(words >> word) || word != "written" || !read_end(words, note.written)) return std::nullopt;
     if (!(words >> word) || word != "about" || !read_end(words, note.about_to_write)) return std::nullopt;
     return note;
 }
 
-bool ends_as_noted(const ChainNote& note, const ChainEnd& end) { return end == note.written || end == note.about_to_write; }
+bool ends_as_noted(const ChainNote& note, const ChainEnd& end) {
+    return end == note.written || end == note.about_to_write;
+}
 
 ChainEnd end_of(const IndexedFrame& head) { return {head.header.sequence, head.hash}; }
 
@@ -58,8 +63,10 @@ std::string reason_against(const ChainNote& note, const Chain* chain, const Chai
     const auto heads = index.heads(*chain);
     if (heads.size() > 1) return "copies of this installation continued the same entries in different ways";
     const auto end = end_of(*heads.front());
-    if (note.written && end.sequence > note.written->sequence) return "this file holds entries in this installation's name that it did not write";
-    if (note.written && end.sequence < note.written->sequence) return "this file is an older copy, without the last entries written here";
+    if (note.written && end.sequence > note.written->sequence)
+        return "this file holds entries in this installation's name that it did not write";
+    if (note.written && end.sequence < note.written->sequence)
+        return "this file is an older copy, without the last entries written here";
     return "the last entry in this installation's name is not the one it wrote";
 }
 
@@ -68,8 +75,9 @@ std::string reason_against(const ChainNote& note, const Chain* chain, const Chai
 std::string text_of(const std::vector<ChainNote>& notes) {
     std::string text;
     for (const auto& note : notes) {
-        text += fmt::format("chain {} subject {} written {} about {}\n", hex_text(note.chain.bytes),
-                            hex_text(note.subject.bytes), text_of(note.written), text_of(note.about_to_write));
+        text +=
+            fmt::format("chain {} subject {} written {} about {}\n", hex_text(note.chain.bytes),
+                        hex_text(note.subject.bytes), text_of(note.written), text_of(note.about_to_write));
     }
     return text;
 }
@@ -103,7 +111,8 @@ Io<void> save_chain_notes(FileLayer& layer, const std::string& path, const std::
     return layer.rename(temporary, path);
 }
 
-ChainPlace choose_chain(const std::vector<ChainNote>& notes, const ChainIndex& index, const SubjectId& subject) {
+ChainPlace choose_chain(const std::vector<ChainNote>& notes, const ChainIndex& index,
+                        const SubjectId& subject) {
     ChainPlace place{.is_new = true, .chain = {}, .sequence = 0, .previous = {}, .reason = {}};
     for (const auto& note : notes) {
         if (note.subject != subject || (!note.written && !note.about_to_write)) continue;
@@ -113,7 +122,11 @@ ChainPlace choose_chain(const std::vector<ChainNote>& notes, const ChainIndex& i
             const auto heads = index.heads(*chain);
             const auto end = end_of(*heads.back());
             if (heads.size() == 1 && ends_as_noted(note, end) && end.sequence < UINT32_MAX) {
-                return {.is_new = false, .chain = note.chain, .sequence = end.sequence + 1, .previous = end.hash, .reason = {}};
+                return {.is_new = false,
+                        .chain = note.chain,
+                        .sequence = end.sequence + 1,
+                        .previous = end.hash,
+                        .reason = {}};
             }
         }
         place.reason = reason_against(note, chain, index);
@@ -130,10 +143,12 @@ std::vector<Finding> chain_note_findings(const std::vector<ChainNote>& notes, co
             return head->header.sequence > note.written->sequence && !ends_as_noted(note, end_of(*head));
         });
         if (foreign == 0) continue;
-        findings.push_back({"not-written-here",
-                            fmt::format("The entries {}-... carry this installation's name, and the last of them were not written "
-                                        "by it. A copy of this installation may have written them.",
-                                        chain->name)});
+        findings.push_back(
+            {"not-written-here",
+             fmt::format(
+                 "The entries {}-... carry this installation's name, and the last of them were not written "
+                 "by it. A copy of this installation may have written them.",
+                 chain->name)});
     }
     return findings;
 }

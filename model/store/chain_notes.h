@@ -33,7 +33,8 @@ struct ChainNote {
 [[nodiscard]] std::string chain_notes_path(const std::string& state_folder, const SubjectId& garage);
 [[nodiscard]] Io<std::vector<ChainNote>> load_chain_notes(FileLayer& layer, const std::string& path);
 /// Replaces the file by renaming; not synced, since a lost note does no harm.
-[[nodiscard]] Io<void> save_chain_notes(FileLayer& layer, const std::string& path, const std::vector<ChainNote>& notes);
+[[nodiscard]] Io<void> save_chain_notes(FileLayer& layer, const std::string& path,
+                                        const std::vector<ChainNote>& notes);
 
 /// Where the next frame about a subject goes.
 struct ChainPlace {
@@ -47,6 +48,7 @@ struct ChainPlace {
                                       const SubjectId& subject);
 
 /// `not-written-here`: frames at the end of this installation's own chains that it did not write.
-[[nodiscard]] std::vector<Finding> chain_note_findings(const std::vector<ChainNote>& notes, const ChainIndex& index);
+[[nodiscard]] std::vector<Finding> chain_note_findings(const std::vector<ChainNote>& notes,
+                                                       const ChainIndex& index);
 
 } // namespace sumpbook::store

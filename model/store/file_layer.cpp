@@ -59,14 +59,22 @@ std::string folder_of(const std::string& path) {
 
 std::string reason_of(const IoError& error) {
     switch (error.fault) {
-    case IoFault::not_found: return "there is no such file or folder";
-    case IoFault::exists: return "a file of that name is already there";
-    case IoFault::no_space: return "the disk is full";
-    case IoFault::denied: return "permission is missing";
-    case IoFault::interrupted: return "it was interrupted";
-    case IoFault::not_supported: return "this disk or share does not support it";
-    case IoFault::ended: return "it became shorter while it was read";
-    case IoFault::other: break;
+    case IoFault::not_found:
+        return "there is no such file or folder";
+    case IoFault::exists:
+        return "a file of that name is already there";
+    case IoFault::no_space:
+        return "the disk is full";
+    case IoFault::denied:
+        return "permission is missing";
+    case IoFault::interrupted:
+        return "it was interrupted";
+    case IoFault::not_supported:
+        return "this disk or share does not support it";
+    case IoFault::ended:
+        return "it became shorter while it was read";
+    case IoFault::other:
+        break;
     }
     return fmt::format("the system reported error {} ({})", error.code,
                        std::generic_category().default_error_condition(error.code).message());

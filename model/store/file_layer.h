@@ -37,14 +37,15 @@ struct FileIdentity {
 /// the system is PosixFileLayer; tests pass one that fails where they want. An operation may be
 /// interrupted or do less than asked: the functions below take care of that.
 class FileLayer {
-  public:
+public:
     using Handle = int;
 
     virtual ~FileLayer() = default;
     [[nodiscard]] virtual Io<Handle> open(const std::string& path, OpenMode mode) = 0;
     virtual void close(Handle file) = 0;
     /// Bytes read or written; fewer than asked is possible, 0 read means the end.
-    [[nodiscard]] virtual Io<std::size_t> read(Handle file, std::uint64_t at, std::span<std::uint8_t> into) = 0;
+    [[nodiscard]] virtual Io<std::size_t> read(Handle file, std::uint64_t at,
+                                               std::span<std::uint8_t> into) = 0;
     [[nodiscard]] virtual Io<std::size_t> write(Handle file, std::uint64_t at, ByteView bytes) = 0;
     [[nodiscard]] virtual Io<void> sync(Handle file) = 0;
     [[nodiscard]] virtual Io<void> truncate(Handle file, std::uint64_t size) = 0;
@@ -70,9 +71,13 @@ class FileLayer {
 
 /// An open file that closes itself.
 class OpenFile {
-  public:
-    OpenFile(FileLayer& layer, FileLayer::Handle handle) : layer_(&layer), handle_(handle) {}
-    OpenFile(OpenFile&& other) noexcept : layer_(std::exchange(other.layer_, nullptr)), handle_(other.handle_) {}
+public:
+    OpenFile(FileLayer& layer, FileLayer::Handle handle)
+        : layer_(&layer)
+        , handle_(handle) {}
+    OpenFile(OpenFile&& other) noexcept
+        : layer_(std::exchange(other.layer_, nullptr))
+        , handle_(other.handle_) {}
     OpenFile& operator=(OpenFile&& other) noexcept {
         std::swap(layer_, other.layer_);
         std::swap(handle_, other.handle_);
@@ -84,14 +89,15 @@ class OpenFile {
     [[nodiscard]] FileLayer& layer() const { return *layer_; }
     [[nodiscard]] FileLayer::Handle handle() const { return handle_; }
 
-  private:
+private:
     FileLayer* layer_;
     FileLayer::Handle handle_;
 };
 
 [[nodiscard]] Io<OpenFile> open_file(FileLayer& layer, const std::string& path, OpenMode mode);
 /// Reads until `into` is full or the file ends; returns the bytes read.
-[[nodiscard]] Io<std::size_t> read_fully(const OpenFile& file, std::uint64_t at, std::span<std::uint8_t> into);
+[[nodiscard]] Io<std::size_t> read_fully(const OpenFile& file, std::uint64_t at,
+                                         std::span<std::uint8_t> into);
 /// Writes everything or fails; what was written before the failure stays.
 [[nodiscard]] Io<void> write_fully(const OpenFile& file, std::uint64_t at, ByteView bytes);
 /// The whole of a small file: at most `limit` bytes are read, the rest is left out.

@@ -33,8 +33,8 @@ std::optional<Suspicion> read_suspicion(const std::string& text) {
     words.imbue(std::locale::classic());
     std::string suspect, from, boot, file;
     Suspicion suspicion;
-    words >> suspect >> from >> suspicion.from >> boot >> suspicion.boot_id >> file >> suspicion.file.device >>
-        suspicion.file.number;
+    words >> suspect >> from >> suspicion.from >> boot >> suspicion.boot_id >> file >>
+        suspicion.file.device >> suspicion.file.number;
     if (suspect != "suspect") return std::nullopt;
     return suspicion; // also when the rest cannot be read: the doubt is what matters
 }
@@ -55,7 +55,8 @@ Result<FileLock> FileLock::take(FileLayer& layer, const std::string& path, LockK
         if (locked && *locked) break;
         if (waited >= patience.milliseconds) {
             return fail(ProblemKind::locked,
-                        fmt::format("The garage file is in use by {}. Nothing was changed; close the other program or try again.",
+                        fmt::format("The garage file is in use by {}. Nothing was changed; close the other "
+                                    "program or try again.",
                                     holder_of(layer, lock_path)),
                         Place{.file = path, .line = {}, .column = {}, .text = {}});
         }
@@ -63,13 +64,15 @@ Result<FileLock> FileLock::take(FileLayer& layer, const std::string& path, LockK
     }
     FileLock lock(std::move(*file), kind);
     lock.suspicion_ = read_suspicion(read_text(layer, lock_path, lock_text_limit).value_or(std::string()));
-    if (kind == LockKind::exclusive && !lock.suspicion_) lock.write(fmt::format("{}{}\n", holder_word, layer.self()));
+    if (kind == LockKind::exclusive && !lock.suspicion_)
+        lock.write(fmt::format("{}{}\n", holder_word, layer.self()));
     return lock;
 }
 
 FileLock::~FileLock() {
     if (!file_) return;
-    if (kind_ == LockKind::exclusive && !suspicion_) static_cast<void>(file_->layer().truncate(file_->handle(), 0));
+    if (kind_ == LockKind::exclusive && !suspicion_)
+        static_cast<void>(file_->layer().truncate(file_->handle(), 0));
     file_->layer().unlock(file_->handle());
 }
 
@@ -82,7 +85,8 @@ void FileLock::write(const std::string& text) {
 void FileLock::note_suspicion(const Suspicion& suspicion) {
     suspicion_ = suspicion;
     write(fmt::format("suspect from {} boot {} file {} {}\n", suspicion.from,
-                      suspicion.boot_id.empty() ? "unknown" : suspicion.boot_id, suspicion.file.device, suspicion.file.number));
+                      suspicion.boot_id.empty() ? "unknown" : suspicion.boot_id, suspicion.file.device,
+                      suspicion.file.number));
     if (file_) static_cast<void>(file_->layer().sync(file_->handle()));
 }
 

@@ -24,7 +24,7 @@ struct Suspicion {
 /// The lock on a file, taken on FILE.lock beside it: the file itself may be replaced by renaming. The lock
 /// file is never removed. While the lock is exclusive it says who holds it.
 class FileLock {
-  public:
+public:
     /// Problem `locked` with the holder when the patience ends. A reader goes on without a lock where
     /// no lock file can be had: a read-only folder.
     [[nodiscard]] static Result<FileLock> take(FileLayer& layer, const std::string& path, LockKind kind,
@@ -39,8 +39,10 @@ class FileLock {
     void note_suspicion(const Suspicion& suspicion);
     void clear_suspicion();
 
-  private:
-    FileLock(std::optional<OpenFile> file, LockKind kind) : file_(std::move(file)), kind_(kind) {}
+private:
+    FileLock(std::optional<OpenFile> file, LockKind kind)
+        : file_(std::move(file))
+        , kind_(kind) {}
     void write(const std::string& text);
 
     std::optional<OpenFile> file_;

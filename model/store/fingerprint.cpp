@@ -19,13 +19,15 @@ constexpr std::size_t hex_symbols = 64;
 
 std::vector<unsigned> numbers_of(std::string_view symbols) {
     std::vector<unsigned> numbers;
-    for (const char symbol : symbols) numbers.push_back(base32_number(symbol).value_or(0));
+    for (const char symbol : symbols)
+        numbers.push_back(base32_number(symbol).value_or(0));
     return numbers;
 }
 
 std::string with_check(const std::string& symbols) {
     std::string text = symbols;
-    for (const auto number : check_symbols(numbers_of(symbols), check_count)) text += base32_symbols[number];
+    for (const auto number : check_symbols(numbers_of(symbols), check_count))
+        text += base32_symbols[number];
     return text;
 }
 
@@ -46,27 +48,31 @@ bool strictly_sorted(const auto& list) {
 
 } // namespace
 
-template <class Archive> void serialize(Archive& ar, ChainHead& head, unsigned /*version*/) {
-    ar & head.chain & head.sequence & head.hash;
+template <class Archive>
+void serialize(Archive& ar, ChainHead& head, unsigned /*version*/) {
+    ar& head.chain& head.sequence& head.hash;
 }
 
 /// 1, subject, heads; or 0, leaf.
-template <class Archive> void serialize(Archive& ar, FingerprintLeaf& leaf, unsigned /*version*/) {
+template <class Archive>
+void serialize(Archive& ar, FingerprintLeaf& leaf, unsigned /*version*/) {
     bool whole = !leaf.heads.empty();
-    ar & whole;
+    ar& whole;
     if (whole) {
-        ar & leaf.subject & leaf.heads;
+        ar& leaf.subject& leaf.heads;
     } else {
-        ar & leaf.leaf;
+        ar& leaf.leaf;
     }
     if constexpr (!Archive::saving) {
-        if (whole && (leaf.heads.empty() || !strictly_sorted(leaf.heads))) ar.set_fault("heads are not in order");
+        if (whole && (leaf.heads.empty() || !strictly_sorted(leaf.heads)))
+            ar.set_fault("heads are not in order");
         if (whole) leaf.leaf = leaf_hash(leaf.subject, leaf.heads);
     }
 }
 
-template <class Archive> void serialize(Archive& ar, FingerprintRecord& record, unsigned /*version*/) {
-    ar & record.printed & record.entries & record.leaves;
+template <class Archive>
+void serialize(Archive& ar, FingerprintRecord& record, unsigned /*version*/) {
+    ar& record.printed& record.entries& record.leaves;
 }
 
 Hash256 leaf_hash(const SubjectId& subject, const std::vector<ChainHead>& sorted_heads) {
@@ -85,7 +91,8 @@ Hash256 leaf_hash(const SubjectId& subject, const std::vector<ChainHead>& sorted
 std::vector<FingerprintLeaf> leaves_of(const ChainIndex& index) {
     std::map<SubjectId, std::vector<ChainHead>> heads;
     for (const auto& [id, chain] : index.chains()) {
-        for (const auto* head : index.heads(chain)) heads[chain.subject].push_back({id, head->header.sequence, head->hash});
+        for (const auto* head : index.heads(chain))
+            heads[chain.subject].push_back({id, head->header.sequence, head->hash});
     }
     std::vector<FingerprintLeaf> leaves;
     for (auto& [subject, of_subject] : heads) {
@@ -101,7 +108,8 @@ Hash256 fingerprint_of(const std::vector<FingerprintLeaf>& leaves) {
     Bytes hashed;
     put_bytes(hashed, as_bytes(root_tag));
     put_number(hashed, static_cast<std::uint32_t>(leaves.size()));
-    for (const auto& leaf : leaves) put_bytes(hashed, leaf.leaf);
+    for (const auto& leaf : leaves)
+        put_bytes(hashed, leaf.leaf);
     return sha256({hashed});
 }
 
@@ -130,20 +138,25 @@ std::string fingerprint_text(const Hash256& fingerprint) {
 Result<TypedFingerprint> TypedFingerprint::read(std::string_view text) {
     const Place place{.file = {}, .line = {}, .column = {}, .text = std::string(text)};
     std::string typed;
-    std::ranges::copy_if(text, std::back_inserter(typed), [](char c) { return c != ' ' && c != '-' && c != '\n' && c != '\t'; });
+    std::ranges::copy_if(text, std::back_inserter(typed),
+                         [](char c) { return c != ' ' && c != '-' && c != '\n' && c != '\t'; });
     TypedFingerprint fingerprint;
     if (typed.size() == hex_symbols) {
         const auto bytes = bytes_of_hex(typed);
-        if (!bytes) return refuse("A fingerprint of 64 symbols holds only the digits 0 to 9 and a to f.", place);
+        if (!bytes)
+            return refuse("A fingerprint of 64 symbols holds only the digits 0 to 9 and a to f.", place);
         fingerprint.symbols_ = hex_text(*bytes);
         return fingerprint;
     }
     if (typed.size() != printed_symbols + check_count) {
-        return refuse("A fingerprint has six groups of five symbols, or 64 hexadecimal digits. Type all of it: a part of it proves nothing.", place);
+        return refuse("A fingerprint has six groups of five symbols, or 64 hexadecimal digits. Type all of "
+                      "it: a part of it proves nothing.",
+                      place);
     }
     const auto symbols = printed_form(typed);
     if (!symbols || with_check(symbols->substr(0, printed_symbols)) != *symbols) {
-        return refuse("A symbol of this fingerprint is mistyped: the last group does not fit the others.", place);
+        return refuse("A symbol of this fingerprint is mistyped: the last group does not fit the others.",
+                      place);
     }
     fingerprint.symbols_ = symbols->substr(0, printed_symbols);
     return fingerprint;

@@ -32,8 +32,8 @@ struct FingerprintLeaf {
 
 /// What is saved when a fingerprint is printed. It proves itself: its leaves hash to the fingerprint.
 struct FingerprintRecord {
-    RecordedTime printed;      ///< By the clock of that computer; not covered by the fingerprint.
-    std::uint64_t entries = 0; ///< How many the garage held; not covered either.
+    RecordedTime printed;                ///< By the clock of that computer; not covered by the fingerprint.
+    std::uint64_t entries = 0;           ///< How many the garage held; not covered either.
     std::vector<FingerprintLeaf> leaves; ///< Sorted by leaf.
     [[nodiscard]] Hash256 fingerprint() const;
     bool operator==(const FingerprintRecord&) const = default;
@@ -55,12 +55,12 @@ struct FingerprintRecord {
 
 /// A fingerprint as somebody typed it: the 125 bits of the printed groups or all 256 in 64 hex digits.
 class TypedFingerprint {
-  public:
+public:
     /// Spaces, hyphens and the case of letters do not matter. Refused: a wrong length, a mistyped symbol.
     [[nodiscard]] static Result<TypedFingerprint> read(std::string_view text);
     [[nodiscard]] bool matches(const Hash256& fingerprint) const;
 
-  private:
+private:
     std::string symbols_; ///< 25 symbols in base 32, or 64 in hex.
 };
 
@@ -78,10 +78,10 @@ struct FingerprintCheck {
     std::string place;                   ///< "frame 12 of the entries k7-...".
     std::uint64_t covered_entries = 0;
     // Entries that the fingerprint does not cover:
-    std::uint64_t recorded_later = 0;    ///< By their own clock; all of them where the date is not known.
-    std::uint64_t recorded_earlier = 0;  ///< By their own clock, but not seen by the copy that printed it.
-    std::uint64_t forked_before = 0;     ///< That continue a chain from before its covered end.
-    std::size_t bare_leaves = 0;         ///< Other subjects, of which this file holds nothing.
+    std::uint64_t recorded_later = 0;   ///< By their own clock; all of them where the date is not known.
+    std::uint64_t recorded_earlier = 0; ///< By their own clock, but not seen by the copy that printed it.
+    std::uint64_t forked_before = 0;    ///< That continue a chain from before its covered end.
+    std::size_t bare_leaves = 0;        ///< Other subjects, of which this file holds nothing.
 };
 
 /// `recorded` gives the time of recording of a record by its place in file order.

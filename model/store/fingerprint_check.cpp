@@ -14,13 +14,14 @@ constexpr std::size_t search_limit = 200'000'000;
 
 std::vector<ChainHead> heads_in(const std::vector<FingerprintLeaf>& leaves) {
     std::vector<ChainHead> heads;
-    for (const auto& leaf : leaves) heads.insert(heads.end(), leaf.heads.begin(), leaf.heads.end());
+    for (const auto& leaf : leaves)
+        heads.insert(heads.end(), leaf.heads.begin(), leaf.heads.end());
     return heads;
 }
 
 /// The state of a file as it grew, frame by frame.
 class GrowingState {
-  public:
+public:
     void add(const ChainIndex& index, const IndexedFrame& frame) {
         auto& heads = heads_[frame.header.subject];
         if (frame.parent) {
@@ -36,17 +37,19 @@ class GrowingState {
 
     [[nodiscard]] Hash256 fingerprint() const {
         std::vector<FingerprintLeaf> leaves;
-        for (const auto& leaf : leaves_) leaves.push_back({leaf, {}, {}});
+        for (const auto& leaf : leaves_)
+            leaves.push_back({leaf, {}, {}});
         return fingerprint_of(leaves);
     }
 
     [[nodiscard]] std::vector<ChainHead> heads() const {
         std::vector<ChainHead> all;
-        for (const auto& [subject, heads] : heads_) all.insert(all.end(), heads.begin(), heads.end());
+        for (const auto& [subject, heads] : heads_)
+            all.insert(all.end(), heads.begin(), heads.end());
         return all;
     }
 
-  private:
+private:
     std::map<SubjectId, std::set<ChainHead>> heads_;
     std::map<SubjectId, Hash256> leaf_of_;
     std::set<Hash256> leaves_;
@@ -64,15 +67,19 @@ std::optional<std::vector<ChainHead>> earlier_state(const TypedFingerprint& type
 
 /// What stands where in relation to the covered state.
 class Coverage {
-  public:
+public:
     Coverage(const ChainIndex& index, std::vector<ChainHead> heads)
-        : index_(index), heads_(std::move(heads)), covered_(index.frames().size()), forked_(index.frames().size()) {
+        : index_(index)
+        , heads_(std::move(heads))
+        , covered_(index.frames().size())
+        , forked_(index.frames().size()) {
         std::ranges::sort(heads_);
     }
 
     void follow_back(FingerprintCheck& check) {
         check.answer = FingerprintAnswer::unchanged;
-        for (const auto& head : heads_) follow_back(head, check);
+        for (const auto& head : heads_)
+            follow_back(head, check);
     }
 
     void count_others(FingerprintCheck& check, const std::vector<RecordedTime>& recorded) {
@@ -82,7 +89,9 @@ class Coverage {
                 check.covered_entries += frame.header.entry_count;
                 continue;
             }
-            if (frame.parent) forked_[i] = covered_[*frame.parent] ? !is_head(index_.frames()[*frame.parent]) : forked_[*frame.parent];
+            if (frame.parent)
+                forked_[i] = covered_[*frame.parent] ? !is_head(index_.frames()[*frame.parent])
+                                                     : forked_[*frame.parent];
             if (forked_[i]) check.forked_before += frame.header.entry_count;
             const auto earlier = earlier_entries(frame, check.printed, recorded);
             check.recorded_earlier += earlier;
@@ -90,36 +99,41 @@ class Coverage {
         }
     }
 
-  private:
+private:
     void follow_back(const ChainHead& head, FingerprintCheck& check) {
         const auto* chain = index_.find(head.chain);
         const auto* frame = chain == nullptr ? nullptr : index_.at_sequence(*chain, head.sequence, head.hash);
         if (frame == nullptr) {
             const bool another = chain != nullptr && index_.has_sequence(*chain, head.sequence);
-            return report(check, another ? FingerprintAnswer::changed : FingerprintAnswer::missing, head.chain, head.sequence);
+            return report(check, another ? FingerprintAnswer::changed : FingerprintAnswer::missing,
+                          head.chain, head.sequence);
         }
         for (std::size_t i = index_of(*frame); !covered_[i];) {
             covered_[i] = true;
             const auto& here = index_.frames()[i];
             if (here.header.sequence == 0) return;
-            if (!here.parent) return report(check, FingerprintAnswer::missing, head.chain, here.header.sequence - 1);
+            if (!here.parent)
+                return report(check, FingerprintAnswer::missing, head.chain, here.header.sequence - 1);
             i = *here.parent;
         }
     }
 
     /// A changed frame says more than a missing one; otherwise the first found stands.
-    void report(FingerprintCheck& check, FingerprintAnswer answer, const ChainId& chain, std::uint32_t sequence) const {
+    void report(FingerprintCheck& check, FingerprintAnswer answer, const ChainId& chain,
+                std::uint32_t sequence) const {
         if (check.answer == FingerprintAnswer::changed || check.answer == answer) return;
         check.answer = answer;
         check.place = fmt::format("frame {} of the entries {}-...", sequence + 1, index_.name_of(chain));
     }
 
-    static std::uint64_t earlier_entries(const IndexedFrame& frame, const std::optional<RecordedTime>& printed,
+    static std::uint64_t earlier_entries(const IndexedFrame& frame,
+                                         const std::optional<RecordedTime>& printed,
                                          const std::vector<RecordedTime>& recorded) {
         if (!printed) return 0;
         const auto first = recorded.begin() + static_cast<std::ptrdiff_t>(frame.first_record);
         return static_cast<std::uint64_t>(
-            std::count_if(first, first + static_cast<std::ptrdiff_t>(frame.record_count), [&](const RecordedTime& time) { return time <= *printed; }));
+            std::count_if(first, first + static_cast<std::ptrdiff_t>(frame.record_count),
+                          [&](const RecordedTime& time) { return time <= *printed; }));
     }
 
     [[nodiscard]] std::size_t index_of(const IndexedFrame& frame) const {
@@ -127,7 +141,8 @@ class Coverage {
     }
 
     [[nodiscard]] bool is_head(const IndexedFrame& frame) const {
-        return std::ranges::binary_search(heads_, ChainHead{frame.header.chain, frame.header.sequence, frame.hash});
+        return std::ranges::binary_search(heads_,
+                                          ChainHead{frame.header.chain, frame.header.sequence, frame.hash});
     }
 
     const ChainIndex& index_;
@@ -143,11 +158,13 @@ FingerprintCheck check_fingerprint(const TypedFingerprint& typed, const ChainInd
                                    const std::vector<RecordedTime>& recorded) {
     FingerprintCheck check;
     std::optional<std::vector<ChainHead>> heads;
-    const auto saved = std::ranges::find_if(records, [&](const FingerprintRecord& record) { return typed.matches(record.fingerprint()); });
+    const auto saved = std::ranges::find_if(
+        records, [&](const FingerprintRecord& record) { return typed.matches(record.fingerprint()); });
     if (saved != records.end()) {
         heads = heads_in(saved->leaves);
         check.printed = saved->printed;
-        check.bare_leaves = static_cast<std::size_t>(std::ranges::count_if(saved->leaves, [](const auto& leaf) { return leaf.heads.empty(); }));
+        check.bare_leaves = static_cast<std::size_t>(
+            std::ranges::count_if(saved->leaves, [](const auto& leaf) { return leaf.heads.empty(); }));
     } else if (const auto now = leaves_of(index); typed.matches(fingerprint_of(now))) {
         heads = heads_in(now);
     } else {

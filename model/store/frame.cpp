@@ -43,14 +43,17 @@ std::pair<std::size_t, std::size_t> length_range(const FrameStart& start) {
         const bool shown = (start.parts_shown & bit_of(slot)) != 0;
         const std::size_t hash = !shown || slot == attachment_slot ? hash_bytes : 0;
         low += hash + (shown ? part_overhead_bytes : 0);
-        high += hash + (shown ? part_overhead_bytes + (slot == attachment_slot ? max_attachment_bytes : max_part_bytes) : 0);
+        high += hash + (shown ? part_overhead_bytes +
+                                    (slot == attachment_slot ? max_attachment_bytes : max_part_bytes)
+                              : 0);
     }
     return {low, high};
 }
 
 FrameFault fault_of(const FrameHeader& header) {
     if (header.kind == FrameKind::records) {
-        if ((header.parts_exist & ~record_bits) != 0 || (header.parts_exist & 1U) == 0) return "names parts that do not exist";
+        if ((header.parts_exist & ~record_bits) != 0 || (header.parts_exist & 1U) == 0)
+            return "names parts that do not exist";
         if (header.entry_count == 0) return "says that it holds no entry";
     } else if (header.kind == FrameKind::attachment) {
         if (header.parts_exist != bit_of(attachment_slot)) return "names parts that do not exist";
@@ -90,7 +93,7 @@ tl::expected<VerifiedFrame, FrameFault> sealed(const Frame& frame, ByteView seal
     if (!std::ranges::equal(seal, ByteView(hash).first(seal_bytes))) {
         return tl::unexpected<FrameFault>("does not match its seal");
     }
-    return VerifiedFrame{frame, hash};
+    return VerifiedFrame{frame, hash, 0};
 }
 
 } // namespace
@@ -149,7 +152,8 @@ tl::expected<FrameStart, FrameFault> read_frame_start(ByteView bytes) {
         return tl::unexpected<FrameFault>("shows a part that it does not have");
     }
     const auto [low, high] = length_range(start);
-    if (start.length < low || start.length > high) return tl::unexpected<FrameFault>("has a length that cannot be");
+    if (start.length < low || start.length > high)
+        return tl::unexpected<FrameFault>("has a length that cannot be");
     if (start.header.entry_count > max_part_bytes / min_entry_bytes) {
         return tl::unexpected<FrameFault>("says that it holds more entries than fit");
     }
@@ -175,7 +179,8 @@ std::size_t attachment_head_bytes(const FrameStart& start) {
     return parts_at + hash_bytes + (start.parts_shown != 0 ? part_overhead_bytes : 0);
 }
 
-tl::expected<VerifiedFrame, FrameFault> verify_attachment(const FrameStart& start, ByteView head, ByteView seal) {
+tl::expected<VerifiedFrame, FrameFault> verify_attachment(const FrameStart& start, ByteView head,
+                                                          ByteView seal) {
     Frame frame{.header = start.header, .parts = {}};
     auto& part = frame.parts[attachment_slot];
     part.shown = start.parts_shown != 0;
@@ -187,7 +192,9 @@ tl::expected<VerifiedFrame, FrameFault> verify_attachment(const FrameStart& star
         }
         part.salt = get_array<salt_bytes>(head, parts_at + hash_bytes + 4);
     }
-    return sealed(frame, seal);
+    auto verified = sealed(frame, seal);
+    if (verified && part.shown) verified->attachment_bytes = start.length - head.size() - seal_bytes;
+    return verified;
 }
 
 } // namespace sumpbook::store

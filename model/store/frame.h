@@ -43,7 +43,9 @@ inline constexpr std::uint8_t body_format = 1;
 inline constexpr std::size_t part_slots = 4;
 inline constexpr std::size_t attachment_slot = 3;
 [[nodiscard]] constexpr std::size_t slot_of(Part part) { return static_cast<std::size_t>(part); }
-[[nodiscard]] constexpr std::uint8_t bit_of(std::size_t slot) { return static_cast<std::uint8_t>(1U << slot); }
+[[nodiscard]] constexpr std::uint8_t bit_of(std::size_t slot) {
+    return static_cast<std::uint8_t>(1U << slot);
+}
 
 using Salt = std::array<std::uint8_t, salt_bytes>;
 
@@ -99,13 +101,14 @@ struct FrameStart {
 struct VerifiedFrame {
     Frame frame;
     Hash256 hash{};
+    std::size_t attachment_bytes = 0; ///< Length of a shown attachment, whose body is not looked at here.
 };
 /// `bytes` is exactly the frame. The parts of the result are views into it. For an attachment that is
 /// shown, only the 32 + 20 bytes before its body are needed: pass the frame without the body and seal and
 /// the seal by itself; the body is verified by `attachment_matches` when it is used.
 [[nodiscard]] tl::expected<VerifiedFrame, FrameFault> verify_frame(const FrameStart& start, ByteView bytes);
-[[nodiscard]] tl::expected<VerifiedFrame, FrameFault> verify_attachment(const FrameStart& start, ByteView head,
-                                                                        ByteView seal);
+[[nodiscard]] tl::expected<VerifiedFrame, FrameFault> verify_attachment(const FrameStart& start,
+                                                                        ByteView head, ByteView seal);
 /// Bytes in front of an attachment's body.
 [[nodiscard]] std::size_t attachment_head_bytes(const FrameStart& start);
 

@@ -6,7 +6,7 @@
 #include "model/store/loader.h"
 #include "model/store/new_action.h"
 
-#include <memory>
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -21,7 +21,7 @@ struct Surroundings {
 };
 
 /// A garage file that was read and verified. It is not kept open between calls: other programs may append,
-/// and what they wrote is taken in before anything is added (store.md rules 8 to 10).
+/// and what they wrote is taken in before anything is added.
 class GarageFile {
 public:
     /// Makes a file with its settings in it: temporary name, sync, rename, sync of the folder. Refused where
@@ -37,19 +37,32 @@ public:
     /// In file order.
     [[nodiscard]] const std::vector<NamedRecord>& records() const { return loader_.records(); }
     [[nodiscard]] const ChainIndex& index() const { return loader_.index(); }
+    [[nodiscard]] const std::vector<FingerprintRecord>& fingerprints() const {
+        return loader_.fingerprints();
+    }
+    /// Frames whose money (or other) part exists but is not in this file.
+    [[nodiscard]] std::size_t withheld(Part part) const { return loader_.withheld(part); }
     /// Sentences the owner should see once.
     [[nodiscard]] const std::vector<std::string>& notices() const { return notices_; }
     /// `frame-missing`, `chain-forked`, `not-written-here`.
     [[nodiscard]] std::vector<Finding> findings() const;
     [[nodiscard]] std::uint64_t bytes() const { return end_; }
 
-    /// Writes all records as one action: it is on the disk, whole, when this returns, or nothing of it is in
-    /// the file. Returns the ids for people, in the order given. After a failed sync the file takes no more
-    /// from this program or any other until the machine was restarted or the file replaced.
-    [[nodiscard]] Result<std::vector<std::string>> append(const std::vector<NewRecord>& records);
+    /// Takes in what other programs appended; true if there was anything.
+    [[nodiscard]] Result<bool> refresh();
 
-    /// Reads the file again, saves the record of its fingerprint and returns it. Printing twice without a
-    /// change in between adds nothing.
+    /// Writes all records and attachments as one action: it is on the disk, whole, when this returns, or
+    /// nothing of it is in the file. Returns the ids for people, in the order given. After a failed sync the
+    /// file takes no more from this program or any other until the machine was restarted or the file
+    /// replaced.
+    [[nodiscard]] Result<std::vector<std::string>> append(const std::vector<NewRecord>& records,
+                                                          const std::vector<NewAttachment>& attachments = {});
+
+    /// The bytes of an attachment, verified. Refused when they are withheld or not here.
+    [[nodiscard]] Result<Bytes> attachment(const Hash256& part_hash) const;
+
+    /// Reads and verifies the whole file again, saves the record of its fingerprint and returns it. Printing
+    /// twice without a change in between adds nothing.
     [[nodiscard]] Result<FingerprintRecord> take_fingerprint(RecordedTime now);
     [[nodiscard]] FingerprintCheck check(const TypedFingerprint& typed) const;
 
@@ -60,14 +73,19 @@ private:
 
     [[nodiscard]] Result<void> load(const OpenFile& file, ScanDepth depth);
     [[nodiscard]] Result<void> scan(const OpenFile& file, std::uint64_t size, ScanDepth depth);
+    [[nodiscard]] Result<void> take_in(const Scan& found);
     [[nodiscard]] Result<void> catch_up(const OpenFile& file);
     [[nodiscard]] Result<void> settle_tail(const OpenFile& file);
     [[nodiscard]] Result<void> refuse_while_suspect(FileLock& lock, const OpenFile& file) const;
     [[nodiscard]] Result<void> write(const OpenFile& file, FileLock& lock, ByteView action);
     [[nodiscard]] Problem failed_sync(const OpenFile& file, FileLock& lock, const IoError& error);
-    /// Runs `make` with the file locked and read up to its end, and appends the bytes it gives.
-    template <class Make>
-    [[nodiscard]] Result<void> append_under_lock(Make make);
+
+    /// Makes the bytes to append, with the file locked and read up to its end; none: nothing to do.
+    using Make = std::function<Result<Bytes>()>;
+    [[nodiscard]] Result<void> append_under_lock(ScanDepth depth, const Make& make,
+                                                 const std::function<void()>& written);
+
+    [[nodiscard]] Result<std::vector<ChainNote>> notes() const;
     void save_notes(const std::vector<ChainNote>& notes);
 
     Surroundings around_;

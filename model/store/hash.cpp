@@ -29,10 +29,15 @@ std::optional<unsigned> hex_digit(char c) {
 struct Sha256::Context {
     EVP_MD_CTX* handle = EVP_MD_CTX_new();
     ~Context() { EVP_MD_CTX_free(handle); }
-    void start() const { require(handle != nullptr && EVP_DigestInit_ex2(handle, fetched_sha256(), nullptr) == 1); }
+    void start() const {
+        require(handle != nullptr && EVP_DigestInit_ex2(handle, fetched_sha256(), nullptr) == 1);
+    }
 };
 
-Sha256::Sha256() : context_(std::make_unique<Context>()) { context_->start(); }
+Sha256::Sha256()
+    : context_(std::make_unique<Context>()) {
+    context_->start();
+}
 Sha256::~Sha256() = default;
 
 void Sha256::add(ByteView bytes) {
@@ -48,7 +53,8 @@ Hash256 Sha256::finish() {
 
 Hash256 sha256(std::initializer_list<ByteView> pieces) {
     thread_local Sha256 hasher;
-    for (const auto piece : pieces) hasher.add(piece);
+    for (const auto piece : pieces)
+        hasher.add(piece);
     return hasher.finish();
 }
 

@@ -25,7 +25,7 @@ struct ChainId {
 /// SHA-256 of FIPS 180-4 through OpenSSL. One object hashes any number of messages, one after the other:
 /// setting a digest up costs more than a short message.
 class Sha256 {
-  public:
+public:
     Sha256();
     ~Sha256();
     Sha256(const Sha256&) = delete;
@@ -35,7 +35,7 @@ class Sha256 {
     /// The hash of everything added since the last call; the next message starts empty.
     [[nodiscard]] Hash256 finish();
 
-  private:
+private:
     struct Context;
     std::unique_ptr<Context> context_;
 };

@@ -13,7 +13,8 @@ void Loader::frame(const VerifiedFrame& verified, std::uint64_t at) {
     if (header.format > body_format) {
         return set_fault(ProblemKind::newer_format, at, "was written by a later version of this program");
     }
-    if (!entries_fit(entries_, header.entry_count)) return set_fault(ProblemKind::refused, at, "is past the limit of 16 million entries");
+    if (!entries_fit(entries_, header.entry_count))
+        return set_fault(ProblemKind::refused, at, "is past the limit of 16 million entries");
     IndexedFrame indexed{.header = header,
                          .hash = verified.hash,
                          .at = at,
@@ -23,14 +24,23 @@ void Loader::frame(const VerifiedFrame& verified, std::uint64_t at) {
                          .has_child = false,
                          .entries_before = 0,
                          .branch = 1};
-    take_records(verified, indexed);
+    if (header.kind == FrameKind::attachment) {
+        take_attachment(verified, at);
+    } else {
+        take_records(verified, indexed);
+    }
     frames_.push_back(indexed);
     entries_ += header.entry_count;
 }
 
+void Loader::take_attachment(const VerifiedFrame& verified, std::uint64_t at) {
+    const auto& part = verified.frame.parts[attachment_slot];
+    const std::size_t before = frame_unhashed_bytes + frame_header_bytes + hash_bytes + part_overhead_bytes;
+    attachments_.push_back({part.hash, part.shown, part.salt, at + before, verified.attachment_bytes});
+}
+
 void Loader::take_records(const VerifiedFrame& verified, IndexedFrame& indexed) {
     const auto& frame = verified.frame;
-    if (frame.header.kind != FrameKind::records) return;
     for (std::size_t slot = 0; slot < withheld_.size(); ++slot) {
         if (frame.exists(slot) && !frame.parts[slot].shown) ++withheld_[slot];
     }
@@ -38,7 +48,8 @@ void Loader::take_records(const VerifiedFrame& verified, IndexedFrame& indexed) 
     auto records = decode_records(frame);
     if (!records) {
         return set_fault(ProblemKind::damaged, indexed.at,
-                         fmt::format("holds as its entry {} what no version writes: {}", records.error().index + 1, records.error().what));
+                         fmt::format("holds as its entry {} what no version writes: {}",
+                                     records.error().index + 1, records.error().what));
     }
     indexed.record_count = records->size();
     for (std::size_t i = 0; i < records->size(); ++i) {
@@ -51,12 +62,15 @@ void Loader::take_records(const VerifiedFrame& verified, IndexedFrame& indexed) 
 
 void Loader::fingerprint_record(ByteView body) {
     auto record = read_fingerprint_record(body);
-    if (!record) return set_fault(ProblemKind::damaged, 0, "has in front of it a fingerprint record that no version writes");
+    if (!record)
+        return set_fault(ProblemKind::damaged, 0,
+                         "has in front of it a fingerprint record that no version writes");
     fingerprints_.push_back(std::move(*record));
 }
 
 void Loader::set_fault(ProblemKind kind, std::uint64_t at, std::string what) {
-    if (!action_fault_) action_fault_ = Fault{kind, at, index_.frames().size() + frames_.size() + 1, std::move(what)};
+    if (!action_fault_)
+        action_fault_ = Fault{kind, at, index_.frames().size() + frames_.size() + 1, std::move(what)};
 }
 
 void Loader::index_frames() {
@@ -71,6 +85,7 @@ void Loader::index_frames() {
 void Loader::forget_action() {
     records_.resize(good_.records);
     fingerprints_.resize(good_.fingerprints);
+    attachments_.resize(good_.attachments);
     entries_ = good_.entries;
     withheld_ = good_.withheld;
 }
@@ -79,7 +94,7 @@ void Loader::action_done(bool good) {
     if (good && !fault_ && !action_fault_) index_frames();
     if (good && !fault_) fault_ = action_fault_;
     if (good && !action_fault_) {
-        good_ = {records_.size(), fingerprints_.size(), entries_, withheld_};
+        good_ = {records_.size(), fingerprints_.size(), attachments_.size(), entries_, withheld_};
     } else {
         forget_action();
     }
@@ -90,10 +105,13 @@ void Loader::action_done(bool good) {
 void Loader::name_records() {
     if (index_.chains().size() != named_chains_) named_records_ = 0;
     std::size_t first = index_.frames().size();
-    while (first > 0 && index_.frames()[first - 1].first_record + index_.frames()[first - 1].record_count > named_records_) --first;
+    while (first > 0 &&
+           index_.frames()[first - 1].first_record + index_.frames()[first - 1].record_count > named_records_)
+        --first;
     for (; first < index_.frames().size(); ++first) {
         const auto& frame = index_.frames()[first];
-        for (std::size_t i = 0; i < frame.record_count; ++i) records_[frame.first_record + i].id = index_.entry_id(frame, i);
+        for (std::size_t i = 0; i < frame.record_count; ++i)
+            records_[frame.first_record + i].id = index_.entry_id(frame, i);
     }
     named_records_ = records_.size();
     named_chains_ = index_.chains().size();

@@ -14,7 +14,7 @@ namespace sumpbook::store {
 /// Takes in what a scan finds and keeps the records, the chains and the fingerprint records of all good
 /// actions.
 class Loader final : public ScanHandler {
-  public:
+public:
     /// Why a frame that matches its seal cannot be used.
     struct Fault {
         ProblemKind kind = ProblemKind::damaged;
@@ -33,6 +33,16 @@ class Loader final : public ScanHandler {
     /// In file order; ids are given by `name_records`.
     [[nodiscard]] const std::vector<NamedRecord>& records() const { return records_; }
     [[nodiscard]] const std::vector<FingerprintRecord>& fingerprints() const { return fingerprints_; }
+    struct AttachmentSpot {
+        Hash256 hash{}; ///< Of the part: its name in records.
+        bool shown = false;
+        Salt salt{};
+        std::uint64_t at = 0;   ///< First byte of the content in the file.
+        std::size_t length = 0; ///< Of the content.
+    };
+    [[nodiscard]] const std::vector<AttachmentSpot>& attachments() const { return attachments_; }
+    /// Entries of all frames, also of those whose open part is not here.
+    [[nodiscard]] std::size_t entries() const { return entries_; }
     /// Parts that exist and are not in this file.
     [[nodiscard]] std::size_t withheld(Part part) const { return withheld_[slot_of(part)]; }
 
@@ -40,15 +50,17 @@ class Loader final : public ScanHandler {
     /// names of others longer.
     void name_records();
 
-  private:
+private:
     void set_fault(ProblemKind kind, std::uint64_t at, std::string what);
     void index_frames();
     void forget_action();
+    void take_attachment(const VerifiedFrame& frame, std::uint64_t at);
     void take_records(const VerifiedFrame& frame, IndexedFrame& indexed);
 
     ChainIndex index_;
     std::vector<NamedRecord> records_;
     std::vector<FingerprintRecord> fingerprints_;
+    std::vector<AttachmentSpot> attachments_;
     std::array<std::size_t, 3> withheld_{};
     std::size_t entries_ = 0;
     std::optional<Fault> fault_;
@@ -57,7 +69,7 @@ class Loader final : public ScanHandler {
     std::vector<IndexedFrame> frames_;
     std::optional<Fault> action_fault_;
     struct Counts {
-        std::size_t records = 0, fingerprints = 0, entries = 0;
+        std::size_t records = 0, fingerprints = 0, attachments = 0, entries = 0;
         std::array<std::size_t, 3> withheld{};
     } good_;
     std::size_t named_records_ = 0;

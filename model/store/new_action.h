@@ -16,6 +16,18 @@ struct NewRecord {
     Record record;
 };
 
+/// A file on its way into the garage. Records name it by its hash, which depends on the salt, so that
+/// nobody can test whether a document he holds is inside.
+struct NewAttachment {
+    SubjectId subject;
+    Salt salt{};
+    Hash256 hash{}; ///< AttachmentRef::part_hash
+    Bytes bytes;
+};
+/// Refused: more than 64 MiB.
+[[nodiscard]] Result<NewAttachment> new_attachment(const SubjectId& subject, Bytes bytes,
+                                                   RandomSource& random);
+
 /// One action, ready to be written, and what follows from writing it.
 struct NewAction {
     Bytes bytes;
@@ -25,9 +37,10 @@ struct NewAction {
 };
 
 /// The records of each subject as frames at the end of this installation's chain of that subject, or of a
-/// new chain (store.md rule 4). Salts and chain ids come from `random`, used once. Refused: a record past a
-/// limit.
+/// new chain, behind the attachments. Salts and chain ids come from `random`, used once. Refused: a record
+/// past a limit.
 [[nodiscard]] Result<NewAction> make_action(const std::vector<NewRecord>& records,
+                                            const std::vector<NewAttachment>& attachments,
                                             std::vector<ChainNote> notes, const ChainIndex& index,
                                             RandomSource& random);
 

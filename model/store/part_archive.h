@@ -15,45 +15,62 @@ namespace sumpbook::store {
 // Counts, kinds and "is there" of a mixed field stand in the open part; the other parts follow its shape,
 // so they can be read only after it.
 
-template <class T> struct FieldOf {
+template <class T>
+struct FieldOf {
     Part part;
     T& value;
 };
-template <class T> [[nodiscard]] FieldOf<T> money(T& value) { return {Part::money, value}; }
-template <class T> [[nodiscard]] FieldOf<T> personal(T& value) { return {Part::personal, value}; }
+template <class T>
+[[nodiscard]] FieldOf<T> money(T& value) {
+    return {Part::money, value};
+}
+template <class T>
+[[nodiscard]] FieldOf<T> personal(T& value) {
+    return {Part::personal, value};
+}
 
-template <class T> struct Mixed {
+template <class T>
+struct Mixed {
     T& value;
 };
-template <class T> [[nodiscard]] Mixed<T> mixed(T& value) { return {value}; }
+template <class T>
+[[nodiscard]] Mixed<T> mixed(T& value) {
+    return {value};
+}
 
 /// Doubts are written in the part of the field they doubt.
 struct Doubts {
     std::vector<Doubt>& value;
 };
 
-template <class Archive> void serialize(Archive& ar, Doubt& doubt, unsigned /*version*/) {
+template <class Archive>
+void serialize(Archive& ar, Doubt& doubt, unsigned /*version*/) {
     auto& [file, line, column, text, expected, part] = doubt;
-    ar & file & line & column & text & expected; // the part is the one it stands in
+    ar& file& line& column& text& expected; // the part is the one it stands in
 }
 
 /// Writes the fields of one part.
 class PartOut {
-  public:
+public:
     using is_saving = boost::mpl::true_;
     using is_loading = boost::mpl::false_;
 
-    PartOut(Part part, OutArchive& out) : part_(part), out_(out) {}
+    PartOut(Part part, OutArchive& out)
+        : part_(part)
+        , out_(out) {}
 
-    template <class T> PartOut& operator&(const T& value) {
+    template <class T>
+    PartOut& operator&(const T& value) {
         if (part_ == Part::open) out_ << value;
         return *this;
     }
-    template <class T> PartOut& operator&(FieldOf<T> field) {
+    template <class T>
+    PartOut& operator&(FieldOf<T> field) {
         if (part_ == field.part) out_ << field.value;
         return *this;
     }
-    template <class T> PartOut& operator&(Mixed<T> field) {
+    template <class T>
+    PartOut& operator&(Mixed<T> field) {
         walk(field.value);
         return *this;
     }
@@ -66,22 +83,26 @@ class PartOut {
         return *this;
     }
 
-  private:
-    template <class T> void walk(std::optional<T>& value) {
+private:
+    template <class T>
+    void walk(std::optional<T>& value) {
         if (part_ == Part::open) out_ << value.has_value();
         if (value) walk(*value);
     }
-    template <class T> void walk(std::vector<T>& list) {
+    template <class T>
+    void walk(std::vector<T>& list) {
         if (part_ == Part::open) out_.save_count(list.size());
-        for (auto& element : list) walk(element);
+        for (auto& element : list)
+            walk(element);
     }
-    template <class... T> void walk(std::variant<T...>& value) {
+    template <class... T>
+    void walk(std::variant<T...>& value) {
         if (part_ == Part::open) out_ << static_cast<std::uint8_t>(value.index());
         std::visit([this](auto& held) { walk(held); }, value);
     }
-    template <class T> requires std::is_class_v<T> void walk(T& object) {
-        boost::serialization::serialize_adl(*this, object, 0);
-    }
+    template <class T>
+    requires std::is_class_v<T>
+    void walk(T& object) { boost::serialization::serialize_adl(*this, object, 0); }
 
     Part part_;
     OutArchive& out_;
@@ -89,21 +110,26 @@ class PartOut {
 
 /// Reads the fields of one part; for money and personal into records whose open part was read before.
 class PartIn {
-  public:
+public:
     using is_saving = boost::mpl::false_;
     using is_loading = boost::mpl::true_;
 
-    PartIn(Part part, InArchive& in) : part_(part), in_(in) {}
+    PartIn(Part part, InArchive& in)
+        : part_(part)
+        , in_(in) {}
 
-    template <class T> PartIn& operator&(T& value) {
+    template <class T>
+    PartIn& operator&(T& value) {
         if (part_ == Part::open) in_ >> value;
         return *this;
     }
-    template <class T> PartIn& operator&(FieldOf<T> field) {
+    template <class T>
+    PartIn& operator&(FieldOf<T> field) {
         if (part_ == field.part) in_ >> field.value;
         return *this;
     }
-    template <class T> PartIn& operator&(Mixed<T> field) {
+    template <class T>
+    PartIn& operator&(Mixed<T> field) {
         walk(field.value);
         return *this;
     }
@@ -117,8 +143,9 @@ class PartIn {
         return *this;
     }
 
-  private:
-    template <class T> void walk(std::optional<T>& value) {
+private:
+    template <class T>
+    void walk(std::optional<T>& value) {
         if (part_ == Part::open) {
             bool present = false;
             in_ >> present;
@@ -126,16 +153,20 @@ class PartIn {
         }
         if (value) walk(*value);
     }
-    template <class T> void walk(std::vector<T>& list) {
+    template <class T>
+    void walk(std::vector<T>& list) {
         if (part_ != Part::open) {
-            for (auto& element : list) walk(element);
+            for (auto& element : list)
+                walk(element);
             return;
         }
         const std::size_t count = in_.load_length(max_list_elements);
         list.reserve(count);
-        for (std::size_t i = 0; i < count && in_.ok(); ++i) walk(list.emplace_back());
+        for (std::size_t i = 0; i < count && in_.ok(); ++i)
+            walk(list.emplace_back());
     }
-    template <class... T> void walk(std::variant<T...>& value) {
+    template <class... T>
+    void walk(std::variant<T...>& value) {
         if (part_ == Part::open) {
             std::uint8_t index = 0;
             in_ >> index;
@@ -148,9 +179,9 @@ class PartIn {
     static void emplace(Variant& value, std::size_t index, std::index_sequence<I...> /*all*/) {
         ((I == index ? void(value.template emplace<I>()) : void()), ...);
     }
-    template <class T> requires std::is_class_v<T> void walk(T& object) {
-        boost::serialization::serialize_adl(*this, object, 0);
-    }
+    template <class T>
+    requires std::is_class_v<T>
+    void walk(T& object) { boost::serialization::serialize_adl(*this, object, 0); }
 
     Part part_;
     InArchive& in_;

@@ -21,19 +21,26 @@ namespace {
 IoError error_of(int code) {
     switch (code) {
     case ENOENT:
-    case ENOTDIR: return {IoFault::not_found, code};
-    case EEXIST: return {IoFault::exists, code};
+    case ENOTDIR:
+        return {IoFault::not_found, code};
+    case EEXIST:
+        return {IoFault::exists, code};
     case ENOSPC:
     case EDQUOT:
-    case EFBIG: return {IoFault::no_space, code};
+    case EFBIG:
+        return {IoFault::no_space, code};
     case EACCES:
     case EPERM:
-    case EROFS: return {IoFault::denied, code};
-    case EINTR: return {IoFault::interrupted, code};
+    case EROFS:
+        return {IoFault::denied, code};
+    case EINTR:
+        return {IoFault::interrupted, code};
     case EINVAL:
     case ENOSYS:
-    case EOPNOTSUPP: return {IoFault::not_supported, code};
-    default: return {IoFault::other, code};
+    case EOPNOTSUPP:
+        return {IoFault::not_supported, code};
+    default:
+        return {IoFault::other, code};
     }
 }
 
@@ -46,10 +53,14 @@ Io<void> done_if(bool worked) {
 
 int flags_of(OpenMode mode) {
     switch (mode) {
-    case OpenMode::read: return O_RDONLY;
-    case OpenMode::read_write: return O_RDWR;
-    case OpenMode::read_write_or_create: return O_RDWR | O_CREAT;
-    case OpenMode::create_new: break;
+    case OpenMode::read:
+        return O_RDONLY;
+    case OpenMode::read_write:
+        return O_RDWR;
+    case OpenMode::read_write_or_create:
+        return O_RDWR | O_CREAT;
+    case OpenMode::create_new:
+        break;
     }
     return O_RDWR | O_CREAT | O_EXCL;
 }

@@ -7,7 +7,7 @@ namespace sumpbook::store {
 
 /// The real files of a Linux machine. The only code of the model that makes system calls.
 class PosixFileLayer final : public FileLayer {
-  public:
+public:
     Io<Handle> open(const std::string& path, OpenMode mode) override;
     void close(Handle file) override;
     Io<std::size_t> read(Handle file, std::uint64_t at, std::span<std::uint8_t> into) override;

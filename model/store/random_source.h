@@ -10,7 +10,7 @@ namespace sumpbook::store {
 /// Where subject ids, chain ids and salts come from. Passed in, so that examples and tests can be
 /// repeated to the byte.
 class RandomSource {
-  public:
+public:
     virtual ~RandomSource() = default;
     virtual void fill(std::span<std::uint8_t> bytes) = 0;
 
@@ -24,18 +24,19 @@ class RandomSource {
 /// The operating system's generator, through OpenSSL. Throws std::runtime_error if it gives nothing: a
 /// guessed salt must never be written.
 class SystemRandom final : public RandomSource {
-  public:
+public:
     void fill(std::span<std::uint8_t> bytes) override;
 };
 
 /// Block n is SHA-256(seed, n as 8 bytes). For examples and tests only: whoever knows the seed knows
 /// every salt.
 class SeededRandom final : public RandomSource {
-  public:
-    explicit SeededRandom(std::string seed) : seed_(std::move(seed)) {}
+public:
+    explicit SeededRandom(std::string seed)
+        : seed_(std::move(seed)) {}
     void fill(std::span<std::uint8_t> bytes) override;
 
-  private:
+private:
     std::string seed_;
     std::uint64_t counter_ = 0;
 };

@@ -8,8 +8,8 @@ namespace {
 
 enum class State {
     good,
-    incomplete,         ///< Cut off by the end of the file.
-    cut_in_attachment,  ///< So, inside the body of an attachment whose lengths agree.
+    incomplete,        ///< Cut off by the end of the file.
+    cut_in_attachment, ///< So, inside the body of an attachment whose lengths agree.
     wrong,
 };
 
@@ -22,7 +22,7 @@ struct Verdict {
 };
 
 class Ignore final : public ScanHandler {
-  public:
+public:
     void frame(const VerifiedFrame& /*frame*/, std::uint64_t /*at*/) override {}
     void fingerprint_record(ByteView /*body*/) override {}
     void action_done(bool /*good*/) override {}
@@ -43,26 +43,36 @@ bool attachment_body_matches(Window& window, std::uint64_t at, std::size_t lengt
 
 /// Verifies one action that starts at `start`.
 class ActionCheck {
-  public:
+public:
     ActionCheck(Window& window, std::uint64_t start, ScanDepth depth, ScanHandler& handler)
-        : window_(window), start_(start), depth_(depth), handler_(handler) {}
+        : window_(window)
+        , start_(start)
+        , depth_(depth)
+        , handler_(handler) {}
 
     Verdict run() {
         const std::uint64_t left = window_.size() - start_;
-        if (left < action_header_bytes) return {.state = State::incomplete, .end = 0, .frames = 0, .what = "is cut off", .header = {}};
+        if (left < action_header_bytes)
+            return {.state = State::incomplete, .end = 0, .frames = 0, .what = "is cut off", .header = {}};
         const auto header = read_action_header(window_.view(start_, action_header_bytes));
-        if (!header) return {.state = State::wrong, .end = 0, .frames = 0, .what = "does not start as one", .header = {}};
+        if (!header)
+            return {.state = State::wrong,
+                    .end = 0,
+                    .frames = 0,
+                    .what = "is not introduced as a frame is",
+                    .header = {}};
         end_ = start_ + header->length;
         cut_ = end_ > window_.size();
         if (header->kind == ActionKind::fingerprint) return fingerprint(header->length);
         return frames(header->frame_count);
     }
 
-  private:
+private:
     Verdict fingerprint(std::size_t length) {
         if (cut_) return cut_fingerprint();
         const auto action = window_.view(start_, length);
-        if (!fingerprint_action_matches(action)) return wrong("is a fingerprint record that does not match its seal", {});
+        if (!fingerprint_action_matches(action))
+            return wrong("is a fingerprint record that does not match its seal", {});
         handler_.fingerprint_record(fingerprint_body(action));
         return {.state = State::good, .end = end_, .frames = 0, .what = {}, .header = {}};
     }
@@ -71,8 +81,13 @@ class ActionCheck {
     Verdict cut_fingerprint() {
         const auto left = static_cast<std::size_t>(window_.size() - start_);
         auto verdict = wrong("is cut off", {});
-        if (left >= action_header_bytes + seal_bytes && fingerprint_action_matches(window_.view(start_, left))) {
-            verdict = {.state = State::wrong, .end = 0, .frames = 0, .what = "is a fingerprint record with a wrong length", .header = {}};
+        if (left >= action_header_bytes + seal_bytes &&
+            fingerprint_action_matches(window_.view(start_, left))) {
+            verdict = {.state = State::wrong,
+                       .end = 0,
+                       .frames = 0,
+                       .what = "is a fingerprint record with a wrong length",
+                       .header = {}};
         }
         return verdict;
     }
@@ -80,7 +95,8 @@ class ActionCheck {
     Verdict frames(std::size_t count) {
         std::uint64_t at = start_ + action_header_bytes;
         for (; done_ < count; ++done_) {
-            if (at + frame_unhashed_bytes + frame_header_bytes > std::min(end_, window_.size())) return wrong("is cut off", {});
+            if (at + frame_unhashed_bytes + frame_header_bytes > std::min(end_, window_.size()))
+                return wrong("is cut off", {});
             const auto start = read_frame_start(window_.view(at, frame_unhashed_bytes + frame_header_bytes));
             if (!start) return wrong(start.error(), {});
             if (at + start->length > end_) return wrong("reaches past the end of its action", start->header);
@@ -90,7 +106,11 @@ class ActionCheck {
             at += start->length;
         }
         if (at == end_) return {.state = State::good, .end = end_, .frames = done_, .what = {}, .header = {}};
-        return {.state = State::wrong, .end = 0, .frames = done_, .what = "is not where its action says", .header = {}};
+        return {.state = State::wrong,
+                .end = 0,
+                .frames = done_,
+                .what = "is not where its action says",
+                .header = {}};
     }
 
     FrameFault one_frame(const FrameStart& start, std::uint64_t at) {
@@ -125,7 +145,10 @@ class ActionCheck {
 
     /// An action that ends behind the end of the file and is not whole was cut off, whatever else is wrong.
     Verdict wrong(std::string what, std::optional<FrameHeader> header) const {
-        return {.state = cut_ ? State::incomplete : State::wrong, .end = 0, .frames = done_, .what = std::move(what),
+        return {.state = cut_ ? State::incomplete : State::wrong,
+                .end = 0,
+                .frames = done_,
+                .what = std::move(what),
                 .header = header};
     }
 
@@ -141,8 +164,10 @@ class ActionCheck {
 /// Looks for good actions behind damage. A crafted file could make every place worth hashing, so the work
 /// is limited; past the limit the answer is "there may be one", which cuts nothing.
 class Search {
-  public:
-    explicit Search(Window& window) : window_(window), budget_(16 * window.size() + (16U << 20U)) {}
+public:
+    explicit Search(Window& window)
+        : window_(window)
+        , budget_(16 * window.size() + (16U << 20U)) {}
 
     enum class Answer { none, found, given_up };
     struct Found {
@@ -170,7 +195,7 @@ class Search {
         return found;
     }
 
-  private:
+private:
     /// The next place whose 12 bytes can be an action header.
     std::uint64_t next_candidate(std::uint64_t at) {
         constexpr std::size_t step = 4096;
@@ -192,7 +217,8 @@ class Search {
 
 bool zeros_to_the_end(Window& window, std::uint64_t at) {
     while (at < window.size()) {
-        const auto length = static_cast<std::size_t>(std::min<std::uint64_t>(Window::usual_bytes, window.size() - at));
+        const auto length =
+            static_cast<std::size_t>(std::min<std::uint64_t>(Window::usual_bytes, window.size() - at));
         if (!all_zero(window.view(at, length))) return false;
         at += length;
     }
@@ -200,7 +226,11 @@ bool zeros_to_the_end(Window& window, std::uint64_t at) {
 }
 
 Damage damage_of(const Verdict& verdict, std::uint64_t at, std::uint64_t until, std::size_t frames_before) {
-    return {.at = at, .until = until, .frame_number = frames_before + verdict.frames + 1, .what = verdict.what, .header = verdict.header};
+    return {.at = at,
+            .until = until,
+            .frame_number = frames_before + verdict.frames + 1,
+            .what = verdict.what,
+            .header = verdict.header};
 }
 
 /// Rule: behind the last good action stands something that is no good action and is followed by none.
@@ -211,7 +241,8 @@ Tail judge_tail(Window& window, std::uint64_t at, const Verdict& verdict) {
 
 } // namespace
 
-Scan scan_actions(Window& window, std::uint64_t from, std::size_t frames_before, ScanDepth depth, ScanHandler& handler) {
+Scan scan_actions(Window& window, std::uint64_t from, std::size_t frames_before, ScanDepth depth,
+                  ScanHandler& handler) {
     Scan scan{.good_end = from, .tail = Tail::whole, .tail_damage = {}, .damages = {}, .frames = 0};
     Search search(window);
     std::uint64_t at = from;

@@ -14,7 +14,7 @@ namespace sumpbook::store {
 /// Receives what a scan finds, action by action. Frames of an action that turns out wrong or unfinished
 /// are followed by action_done(false) and must be forgotten.
 class ScanHandler {
-  public:
+public:
     virtual ~ScanHandler() = default;
     /// The parts of `frame` are valid during the call only. `at`: place of the frame in the file.
     virtual void frame(const VerifiedFrame& frame, std::uint64_t at) = 0;
@@ -24,8 +24,8 @@ class ScanHandler {
 
 /// One stretch of the file that does not verify.
 struct Damage {
-    std::uint64_t at = 0;    ///< First byte of the action that is not right.
-    std::uint64_t until = 0; ///< First byte of the next good action, or the end of the file.
+    std::uint64_t at = 0;              ///< First byte of the action that is not right.
+    std::uint64_t until = 0;           ///< First byte of the next good action, or the end of the file.
     std::size_t frame_number = 0;      ///< Counted from 1 over the whole file, as far as it verified.
     std::string what;                  ///< Follows "frame 7": "does not match its seal".
     std::optional<FrameHeader> header; ///< Of the frame that is wrong, as it stands there; not to be trusted.
@@ -51,7 +51,7 @@ enum class ScanDepth { usual, everything };
 
 /// Walks whole actions from byte `from` (the end of the header or of an action) to the end of the window.
 /// `frames_before`: frames in front of `from`, for their numbers. Throws IoFailure.
-[[nodiscard]] Scan scan_actions(Window& window, std::uint64_t from, std::size_t frames_before, ScanDepth depth,
-                                ScanHandler& handler);
+[[nodiscard]] Scan scan_actions(Window& window, std::uint64_t from, std::size_t frames_before,
+                                ScanDepth depth, ScanHandler& handler);
 
 } // namespace sumpbook::store

@@ -8,16 +8,21 @@
 namespace sumpbook::store {
 namespace {
 
-constexpr int most_cut_files = 1000;
+constexpr int most_numbers = 1000;
 constexpr std::size_t copied_at_once = 64 * 1024;
 
-/// The first name that is still free, already made.
-Io<std::pair<std::string, OpenFile>> make_cut_file(FileLayer& files, const std::string& path) {
+struct NamedFile {
+    std::string name;
+    OpenFile file;
+};
+
+/// BASE1, BASE2, ...: the first name that is still free, already made.
+Io<NamedFile> make_numbered(FileLayer& files, const std::string& base) {
     for (int n = 1;; ++n) {
-        std::string name = fmt::format("{}.cut-{}", path, n);
+        std::string name = base + std::to_string(n);
         auto made = open_file(files, name, OpenMode::create_new);
-        if (made) return std::pair(std::move(name), std::move(*made));
-        if (made.error().fault != IoFault::exists || n == most_cut_files)
+        if (made) return NamedFile{std::move(name), std::move(*made)};
+        if (made.error().fault != IoFault::exists || n == most_numbers)
             return tl::unexpected<IoError>(made.error());
     }
 }
@@ -28,10 +33,21 @@ Io<void> copy(const OpenFile& from_file, std::uint64_t from, std::uint64_t size,
         piece.resize(static_cast<std::size_t>(std::min<std::uint64_t>(copied_at_once, size - at)));
         const auto read = read_fully(from_file, at, piece);
         if (!read) return tl::unexpected<IoError>(read.error());
-        if (*read != piece.size()) return io_fail(IoFault::other, 0);
+        if (*read != piece.size()) return io_fail(IoFault::ended, 0);
         if (const auto written = write_fully(to, at - from, piece); !written) return written;
     }
     return to.layer().sync(to.handle());
+}
+
+/// All bytes in a new file beside `path`, synced; its name. Nothing is left when it fails.
+Io<std::string> write_beside(FileLayer& files, const std::string& path, ByteView bytes) {
+    const auto temporary = make_numbered(files, path + ".new-");
+    if (!temporary) return tl::unexpected<IoError>(temporary.error());
+    auto made = write_fully(temporary->file, 0, bytes);
+    if (made) made = files.sync(temporary->file.handle());
+    if (made) return temporary->name;
+    static_cast<void>(files.remove(temporary->name));
+    return tl::unexpected<IoError>(made.error());
 }
 
 } // namespace
@@ -43,31 +59,27 @@ Result<std::string> set_tail_aside(const OpenFile& file, const std::string& path
         return pass_on(
             io_problem(path, "made ready for writing: its cut-off end could not be set aside", error));
     };
-    auto aside = make_cut_file(files, path);
+    const auto aside = make_numbered(files, path + ".cut-");
     if (!aside) return problem(aside.error());
-    auto kept = copy(file, from, size, aside->second);
+    auto kept = copy(file, from, size, aside->file);
     if (kept) kept = files.sync_folder(folder_of(path));
-    if (kept) kept = files.truncate(file.handle(), from);
-    if (!kept) return problem(kept.error());
-    return aside->first;
+    if (!kept) {
+        static_cast<void>(files.remove(aside->name));
+        return problem(kept.error());
+    }
+    if (const auto cut = files.truncate(file.handle(), from); !cut) return problem(cut.error());
+    return aside->name;
 }
 
 Result<void> make_file(FileLayer& files, const std::string& path, ByteView bytes) {
-    const std::string temporary = path + ".new";
-    static_cast<void>(files.remove(temporary)); // left by an attempt that was interrupted
-    Io<void> made;
-    {
-        const auto file = open_file(files, temporary, OpenMode::create_new);
-        if (!file) return pass_on(io_problem(path, "made", file.error()));
-        made = write_fully(*file, 0, bytes);
-        if (made) made = files.sync(file->handle());
-    }
-    if (made) made = files.rename_new(temporary, path);
-    if (!made) {
-        static_cast<void>(files.remove(temporary));
-        if (made.error().fault == IoFault::exists)
-            return refuse("There is already a file of this name.", {path, {}, {}, {}});
-        return pass_on(io_problem(path, "made", made.error()));
+    const auto temporary = write_beside(files, path, bytes);
+    if (!temporary) return pass_on(io_problem(path, "made", temporary.error()));
+    if (const auto renamed = files.rename_new(*temporary, path); !renamed) {
+        static_cast<void>(files.remove(*temporary));
+        if (renamed.error().fault != IoFault::exists)
+            return pass_on(io_problem(path, "made", renamed.error()));
+        return refuse("There is already a file of this name.",
+                      {.file = path, .line = {}, .column = {}, .text = {}});
     }
     if (const auto synced = files.sync_folder(folder_of(path)); !synced) {
         // The name may not survive a power cut; say so rather than promise.

@@ -12,7 +12,7 @@ ByteView Window::view(std::uint64_t at, std::size_t length) {
         if (bytes_.capacity() > capacity_ && wanted <= capacity_) Bytes().swap(bytes_);
         bytes_.resize(wanted);
         start_ = at;
-        const auto got = read_fully(file_, at, bytes_);
+        const auto got = read_fully(*file_, at, bytes_);
         if (!got || *got < length) {
             bytes_.clear();
             throw IoFailure{got ? IoError{IoFault::ended, 0} : got.error()};

@@ -14,12 +14,21 @@ struct IoFailure {
 /// A file seen through a bounded piece of memory: 512 KiB, more only while one longer frame is looked at.
 /// The file is read, not mapped: another program that shortens it gives a sentence and not a bus error.
 class Window {
-  public:
+public:
     static constexpr std::size_t usual_bytes = 512 * 1024;
 
     /// `size`: how much of the file is looked at; what is appended meanwhile stays out of sight.
     Window(const OpenFile& file, std::uint64_t size, std::size_t capacity = usual_bytes)
-        : file_(file), size_(size), capacity_(capacity) {}
+        : file_(&file)
+        , size_(size)
+        , capacity_(capacity) {}
+    /// Bytes in memory as they will stand in a file from `at` on.
+    Window(ByteView bytes, std::uint64_t at)
+        : file_(nullptr)
+        , size_(at + bytes.size())
+        , capacity_(bytes.size())
+        , start_(at)
+        , bytes_(bytes.begin(), bytes.end()) {}
 
     [[nodiscard]] std::uint64_t size() const { return size_; }
     /// The bytes from `at`, valid until the next call; at + length <= size(). Throws IoFailure.
@@ -27,8 +36,8 @@ class Window {
     /// Sum of all lengths asked for, a measure of the work done so far.
     [[nodiscard]] std::uint64_t bytes_viewed() const { return viewed_; }
 
-  private:
-    const OpenFile& file_;
+private:
+    const OpenFile* file_;
     std::uint64_t size_;
     std::size_t capacity_;
     std::uint64_t start_ = 0;

@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/store/garage_file.h"
+
+#include "model/store/action.h"
+#include "model/store/tail.h"
+
+#include <fmt/format.h>
+
+#include <stdexcept>
+
+namespace sumpbook::store {
+namespace {
+
+Place at(const std::string& path) { return {.file = path, .line = {}, .column = {}, .text = {}}; }
+
+/// Whether the bytes, as they will stand in the file, are one action that a reader accepts.
+bool reads_back(ByteView action, std::uint64_t place) {
+    Loader trial;
+    Window window(action, place);
+    const Scan found = scan_actions(window, place, 0, ScanDepth::everything, trial);
+    return found.tail == Tail::whole && found.damages.empty() && !trial.fault();
+}
+
+} // namespace
+
+Result<void> GarageFile::settle_tail(const OpenFile& file) {
+    if (tail_ == Tail::whole) return {};
+    const auto kept = set_tail_aside(file, path_, end_, size_);
+    if (!kept) return pass_on(kept.error());
+    notices_.push_back(fmt::format("The last save had been cut short; its {} bytes were set aside in {}.",
+                                   size_ - end_, *kept));
+    size_ = end_;
+    tail_ = Tail::whole;
+    return {};
+}
+
+/// A sync failed on this file since the machine was started: what reads back may not be on the disk.
+Result<void> GarageFile::refuse_while_suspect(FileLock& lock, const OpenFile& file) const {
+    if (!lock.suspicion()) return {};
+    const auto identity = around_.files.identity(file.handle());
+    const std::string boot = around_.files.boot_id();
+    const bool another_file = identity && *identity != lock.suspicion()->file;
+    const bool restarted = !boot.empty() && lock.suspicion()->boot_id != boot;
+    if (!another_file && !restarted) {
+        return fail(ProblemKind::io,
+                    "The disk failed to keep an earlier save of this garage file, so nothing more is written "
+                    "to it. Copy the "
+                    "file to another disk and go on there, or restart the machine and try again.",
+                    at(path_));
+    }
+    lock.clear_suspicion(); // this program read and verified it from the disk since
+    return {};
+}
+
+Problem GarageFile::failed_sync(const OpenFile& file, FileLock& lock, const IoError& error) {
+    // Never tried again: after a failed sync a second one may say yes to bytes that are lost.
+    static_cast<void>(around_.files.truncate(file.handle(), end_));
+    lock.note_suspicion({.from = end_, .boot_id = around_.files.boot_id(), .file = identity_});
+    unsafe_ = true;
+    return {ProblemKind::io,
+            fmt::format("The disk could not keep what was just written ({}): it is NOT saved. Nothing more "
+                        "is written to this "
+                        "file. Copy it to another disk, enter this again there, and check the disk.",
+                        reason_of(error)),
+            at(path_)};
+}
+
+Result<void> GarageFile::write(const OpenFile& file, FileLock& lock, ByteView action) {
+    if (!reads_back(action, end_)) throw std::logic_error("an action was made that would not read back");
+    if (const auto written = write_fully(file, end_, action); !written) {
+        static_cast<void>(around_.files.truncate(file.handle(), end_));
+        return pass_on(io_problem(path_, "saved; nothing was changed", written.error()));
+    }
+    if (const auto synced = around_.files.sync(file.handle()); !synced) {
+        return pass_on(failed_sync(file, lock, synced.error()));
+    }
+    // Taken in from memory: nothing that fails from here on can make a saved action look unsaved.
+    Window window(action, end_);
+    size_ = window.size();
+    return take_in(scan_actions(window, end_, loader_.index().frames().size(), ScanDepth::usual, loader_));
+}
+
+Result<void> GarageFile::append_under_lock(ScanDepth depth, const Make& make,
+                                           const std::function<void()>& written) {
+    if (unsafe_)
+        return fail(ProblemKind::io, "An earlier save to this file failed; nothing more is written to it.",
+                    at(path_));
+    auto lock = FileLock::take(around_.files, path_, LockKind::exclusive, around_.patience);
+    if (!lock) return pass_on(lock.error());
+    const auto file = open_file(around_.files, path_, OpenMode::read_write);
+    if (!file) return pass_on(io_problem(path_, "opened for writing", file.error()));
+    if (const auto trusted = refuse_while_suspect(*lock, *file); !trusted) return trusted;
+    const auto caught_up = depth == ScanDepth::everything ? load(*file, depth) : catch_up(*file);
+    if (!caught_up) return caught_up;
+    if (const auto settled = settle_tail(*file); !settled) return settled;
+    const Result<Bytes> action = make();
+    if (!action) return pass_on(action.error());
+    if (action->empty()) return {};
+    const auto appended = write(*file, *lock, *action);
+    if (appended) written();
+    return appended;
+}
+
+void GarageFile::save_notes(const std::vector<ChainNote>& notes) {
+    const auto saved =
+        save_chain_notes(around_.files, chain_notes_path(around_.state_folder, subject_), notes);
+    if (saved) return;
+    const std::string notice = fmt::format(
+        "The notes about this installation could not be kept in {} ({}). Your entries are not affected.",
+        around_.state_folder, reason_of(saved.error()));
+    if (notices_.empty() || notices_.back() != notice) notices_.push_back(notice);
+}
+
+Result<std::vector<std::string>> GarageFile::append(const std::vector<NewRecord>& records,
+                                                    const std::vector<NewAttachment>& attachments) {
+    static_cast<void>(around_.files.make_folders(around_.state_folder));
+    NewAction action;
+    std::size_t first = 0;
+    // Held over all of it, inside the lock of the file: two copies of one garage share the notes.
+    std::optional<Result<FileLock>> notes_lock;
+    const auto make = [&]() -> Result<Bytes> {
+        notes_lock.emplace(FileLock::take(around_.files, chain_notes_path(around_.state_folder, subject_),
+                                          LockKind::exclusive, around_.patience));
+        if (!*notes_lock && notes_lock->error().kind == ProblemKind::locked)
+            return pass_on(notes_lock->error());
+        auto made = make_action(records, attachments, notes().value_or(std::vector<ChainNote>{}),
+                                loader_.index(), around_.random);
+        if (!made) return pass_on(made.error());
+        if (!entries_fit(loader_.entries(), records.size()))
+            return refuse("A garage file holds at most 16 million entries.");
+        action = std::move(*made);
+        first = loader_.records().size();
+        save_notes(action.notes);
+        return action.bytes;
+    };
+    const auto appended =
+        append_under_lock(ScanDepth::usual, make, [&] { save_notes(as_written(action.notes)); });
+    if (!appended) return pass_on(appended.error());
+    notices_.insert(notices_.end(), action.notices.begin(), action.notices.end());
+    std::vector<std::string> ids(records.size());
+    for (std::size_t i = 0; i < action.order.size(); ++i)
+        ids[action.order[i]] = loader_.records()[first + i].id;
+    return ids;
+}
+
+Result<FingerprintRecord> GarageFile::take_fingerprint(RecordedTime now) {
+    FingerprintRecord record;
+    const auto make = [&]() -> Result<Bytes> {
+        record = {.printed = now, .entries = loader_.entries(), .leaves = leaves_of(loader_.index())};
+        for (const auto& saved : loader_.fingerprints()) {
+            if (saved.fingerprint() != record.fingerprint()) continue;
+            record = saved; // printed before, and nothing has changed since
+            return Bytes{};
+        }
+        return encode_fingerprint_action(encode_fingerprint_record(record));
+    };
+    const auto appended = append_under_lock(ScanDepth::everything, make, [] {});
+    if (!appended) return pass_on(appended.error());
+    return record;
+}
+
+Result<GarageFile> GarageFile::create(Surroundings around, const std::string& path,
+                                      const GarageSettings& settings, RecordedTime recorded) {
+    FileLayer& files = around.files;
+    if (files.identity(path)) {
+        return refuse("There is already a file of this name. Choose another, or remove it yourself first.",
+                      at(path));
+    }
+    const SubjectId subject{around.random.sixteen()};
+    const auto action =
+        make_action({{subject, {recorded, {}, settings}}}, {}, {}, ChainIndex{}, around.random);
+    if (!action) return pass_on(action.error());
+    Bytes bytes = encode_file_header(subject);
+    put_bytes(bytes, action->bytes);
+    GarageFile garage(std::move(around), path);
+    if (const auto made = make_file(files, path, bytes); !made) return pass_on(made.error());
+    garage.subject_ = subject;
+    static_cast<void>(files.make_folders(garage.around_.state_folder));
+    garage.save_notes(as_written(action->notes));
+    // Taken in from memory, as after an append.
+    garage.identity_ = files.identity(path).value_or(FileIdentity{});
+    garage.end_ = file_header_bytes;
+    garage.size_ = bytes.size();
+    Window window(bytes, 0);
+    const auto taken = garage.take_in(scan_actions(window, garage.end_, 0, ScanDepth::usual, garage.loader_));
+    if (!taken) return pass_on(taken.error());
+    return garage;
+}
+
+} // namespace sumpbook::store
