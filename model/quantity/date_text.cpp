@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -22,13 +23,22 @@ bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
-std::string month_name(unsigned month) { return date::format("%B", date::month{month}); }
+/// "January" to "December".
+const std::string& month_name(unsigned month) {
+    static const std::array<std::string, 12> names = [] {
+        std::array<std::string, 12> all;
+        for (unsigned at = 0; at < 12; ++at)
+            all[at] = date::format("%B", date::month{at + 1});
+        return all;
+    }();
+    return names.at(month - 1);
+}
 
 /// The month of an English name or of its first letters, at least three of them.
 std::optional<unsigned> month_named(std::string_view word) {
     if (word.size() < 3) return std::nullopt;
     for (unsigned month = 1; month <= 12; ++month) {
-        const std::string name = month_name(month);
+        const std::string& name = month_name(month);
         if (word.size() <= name.size() && std::equal(word.begin(), word.end(), name.begin(),
                                                      [](char a, char b) { return lower(a) == lower(b); }))
             return month;
@@ -196,8 +206,8 @@ std::string iso_text(const Date& date) {
 }
 
 std::string spelled_text(const Date& date) {
-    const auto month = date::format("%b", date::month{static_cast<unsigned>(date.month())});
-    return fmt::format("{} {} {}", static_cast<unsigned>(date.day()), month, static_cast<int>(date.year()));
+    return fmt::format("{} {:.3} {}", static_cast<unsigned>(date.day()),
+                       month_name(static_cast<unsigned>(date.month())), static_cast<int>(date.year()));
 }
 
 std::string iso_text(const RecordedTime& time) {
