@@ -9,14 +9,15 @@
 namespace sumpbook::oil {
 namespace {
 
-constexpr std::array<std::string_view, 10> oil_is_spent{"fuel",      "water",     "kv100",     "kv40", "tbn", "tan",
-                                                        "oxidation", "nitration", "sulfation", "soot"};
+constexpr std::array<std::string_view, 10> oil_is_spent{
+    "fuel", "water", "kv100", "kv40", "tbn", "tan", "oxidation", "nitration", "sulfation", "soot"};
 
 template <class Chosen>
 std::vector<std::string> at_act(const std::vector<RatedValue>& values, Chosen chosen) {
     std::vector<std::string> found;
     for (const RatedValue& value : values) {
-        if (value.ladder == Ladder::act && chosen(value.written.quantity)) found.push_back(value.written.quantity);
+        if (value.ladder == Ladder::act && chosen(value.written.quantity))
+            found.push_back(value.written.quantity);
     }
     return found;
 }
@@ -52,7 +53,8 @@ std::string_view slug(AdviceKind kind) {
 
 Advice advise(const std::vector<RatedValue>& values, const WholeSample& whole, const CoolantSign& coolant,
               const std::vector<PatternFound>& patterns, const std::set<std::string>& act_before) {
-    if (std::any_of(values.begin(), values.end(), is_glycol)) return {AdviceKind::stop, {"glycol"}, named_by(patterns)};
+    if (std::any_of(values.begin(), values.end(), is_glycol))
+        return {AdviceKind::stop, {"glycol"}, named_by(patterns)};
     const auto spent = at_act(values, [](const std::string& quantity) {
         return std::find(oil_is_spent.begin(), oil_is_spent.end(), quantity) != oil_is_spent.end();
     });

@@ -29,7 +29,8 @@ struct Advice {
 /// confirming sample; inspect for a wear metal at act here and in the sample before (`act_before`);
 /// sample-now for another act, for coolant named by its metals, or where there is not enough to say;
 /// sample-after for watch; carry-on.
-[[nodiscard]] Advice advise(const std::vector<RatedValue>& values, const WholeSample& whole, const CoolantSign& coolant,
-                            const std::vector<PatternFound>& patterns, const std::set<std::string>& act_before);
+[[nodiscard]] Advice advise(const std::vector<RatedValue>& values, const WholeSample& whole,
+                            const CoolantSign& coolant, const std::vector<PatternFound>& patterns,
+                            const std::set<std::string>& act_before);
 
 } // namespace sumpbook::oil

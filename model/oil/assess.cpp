@@ -18,7 +18,8 @@ bool flash_below_new(const std::vector<RatedValue>& values) {
     return std::any_of(values.begin(), values.end(), [](const RatedValue& value) {
         if (value.written.quantity != "flash" || value.written.state != ValueState::measured) return false;
         const auto fresh = fresh_number(value);
-        const bool one_method = fresh && method_of("flash", value.written.method) == method_of("flash", value.fresh->method);
+        const bool one_method =
+            fresh && method_of("flash", value.written.method) == method_of("flash", value.fresh->method);
         return one_method && value.written.number < *fresh;
     });
 }
@@ -28,7 +29,8 @@ bool is_chrome_run_in(const OilRecord& record, const FilledSample& sample) {
     return record.bike->details.value.bore == Bore::chrome_plated && hours && *hours < chrome_run_in_hours;
 }
 
-std::set<std::string> conditions(const OilRecord& record, const SampleAssessment& found, const SampleHistory& history) {
+std::set<std::string> conditions(const OilRecord& record, const SampleAssessment& found,
+                                 const SampleHistory& history) {
     std::set<std::string> words;
     const auto put = [&](bool holds, const char* word) {
         if (holds) words.insert(word);
@@ -51,17 +53,20 @@ std::optional<std::pair<Decimal, Decimal>> viscosities(const SampleAssessment& f
     return std::nullopt;
 }
 
-PatternFacts pattern_facts(const OilRecord& record, const SampleAssessment& found, const SampleHistory& history) {
+PatternFacts pattern_facts(const OilRecord& record, const SampleAssessment& found,
+                           const SampleHistory& history) {
     PatternFacts facts;
     for (const RatedValue& value : found.values) {
         const std::string& quantity = value.written.quantity;
         if (value.ladder >= Ladder::watch) facts.high.insert(quantity);
         if (value.rate && value.rate->is_rising()) facts.rising.insert(quantity);
         const auto amount = measured_number(value.written);
-        const auto mg_kg = amount ? in_oil_unit(*amount, value.written.unit.empty() ? "mg/kg" : value.written.unit, "mg/kg")
-                                  : std::nullopt;
+        const auto mg_kg =
+            amount ? in_oil_unit(*amount, value.written.unit.empty() ? "mg/kg" : value.written.unit, "mg/kg")
+                   : std::nullopt;
         if (mg_kg) facts.amounts[quantity] = *mg_kg;
-        if (quantity == "glycol" && (value.ladder == Ladder::act || value.written.state == ValueState::detected))
+        if (quantity == "glycol" &&
+            (value.ladder == Ladder::act || value.written.state == ValueState::detected))
             facts.glycol_detected = true;
     }
     facts.high.insert(found.coolant.metals.begin(), found.coolant.metals.end());
@@ -71,13 +76,16 @@ PatternFacts pattern_facts(const OilRecord& record, const SampleAssessment& foun
     return facts;
 }
 
-std::set<std::string> at_act_before(const OilRecord& record, const SampleHistory& history, const Profile& profile) {
+std::set<std::string> at_act_before(const OilRecord& record, const SampleHistory& history,
+                                    const Profile& profile) {
     std::set<std::string> metals;
     if (!history.previous) return metals;
     const FilledSample& before = *history.previous;
-    const auto values = rate_sample(record, before, history_of(record, before), rating_basis(record, before, profile));
+    const auto values =
+        rate_sample(record, before, history_of(record, before), rating_basis(record, before, profile));
     for (const RatedValue& value : values) {
-        if (value.ladder == Ladder::act && is_wear_metal(value.written.quantity)) metals.insert(value.written.quantity);
+        if (value.ladder == Ladder::act && is_wear_metal(value.written.quantity))
+            metals.insert(value.written.quantity);
     }
     return metals;
 }
@@ -114,14 +122,19 @@ std::vector<std::string> caveats_of(const std::vector<RatedValue>& values) {
 std::vector<std::string> cautions_of(const SampleAssessment& found) {
     std::vector<std::string> cautions;
     if (found.compartment != "engine")
-        cautions.push_back("The limits are for engine oil; this sample is of the compartment " + found.compartment + ".");
+        cautions.push_back("The limits are for engine oil; this sample is of the compartment " +
+                           found.compartment + ".");
     if (!found.filled.distance_on_oil && !found.filled.hours_on_oil)
-        cautions.emplace_back("How far this oil has run is not known, and what is a lot of metal depends on it.");
+        cautions.emplace_back(
+            "How far this oil has run is not known, and what is a lot of metal depends on it.");
     if (found.filled.sample->drawn == TopUpSide::after)
-        cautions.emplace_back("Drawn after a top-up: the fresh oil thins what was there, so metals read low.");
-    cautions.emplace_back("A clean result does not exclude a failure that sheds particles too large for the method.");
-    cautions.emplace_back("The maker's handbook and a qualified mechanic decide; if unsure, ask one. "
-                          "Hot oil and a hot exhaust burn: let the engine cool until it is only warm before you drain it.");
+        cautions.emplace_back(
+            "Drawn after a top-up: the fresh oil thins what was there, so metals read low.");
+    cautions.emplace_back(
+        "A clean result does not exclude a failure that sheds particles too large for the method.");
+    cautions.emplace_back(
+        "The maker's handbook and a qualified mechanic decide; if unsure, ask one. "
+        "Hot oil and a hot exhaust burn: let the engine cool until it is only warm before you drain it.");
     return cautions;
 }
 
@@ -152,7 +165,8 @@ SampleAssessment assess_sample(const OilRecord& record, const LogEntry& sample, 
     found.patterns = find_patterns(pattern_facts(record, found, history));
     found.lifts = lifts_of(found);
     found.whole = whole_sample(found.values, found.lifts, found.laboratory, bike.fuel);
-    found.advice = advise(found.values, found.whole, found.coolant, found.patterns, at_act_before(record, history, profile));
+    found.advice = advise(found.values, found.whole, found.coolant, found.patterns,
+                          at_act_before(record, history, profile));
     found.half_interval = half_interval(*record.bike);
     found.caveats = caveats_of(found.values);
     found.cautions = cautions_of(found);

@@ -27,7 +27,7 @@ struct SampleAssessment {
     std::vector<PatternFound> patterns;
     CoolantSign coolant;
     ViscosityFindings viscosity;
-    std::vector<Lift> lifts;         ///< Findings beside the single values.
+    std::vector<Lift> lifts; ///< Findings beside the single values.
     std::optional<LabFlag> laboratory;
     std::optional<std::string> laboratory_words;
     std::optional<Distance> half_interval; ///< Half the plan's interval for engine oil; absent: none planned.
@@ -36,11 +36,13 @@ struct SampleAssessment {
 };
 
 /// A sample of used oil by a profile (numbers.md 6.1, 6.2, 6.4, 6.8, 6.9).
-[[nodiscard]] SampleAssessment assess_sample(const OilRecord& record, const LogEntry& sample, const Profile& profile);
+[[nodiscard]] SampleAssessment assess_sample(const OilRecord& record, const LogEntry& sample,
+                                             const Profile& profile);
 /// Every sample of used oil of a bike, by date.
 [[nodiscard]] std::vector<SampleAssessment> assess_samples(const OilRecord& record, const Profile& profile);
 
-/// The profile a bike is judged by: `asked` where given, else the one the owner chose for it, else the default.
+/// The profile a bike is judged by: `asked` where given, else the one the owner chose for it, else the
+/// default.
 [[nodiscard]] Result<Profile> profile_for(const BikeDetails& bike, const std::optional<std::string>& asked);
 
 /// The sample with this number or id; null if there is none.

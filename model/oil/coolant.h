@@ -23,6 +23,7 @@ struct CoolantSign {
 /// oil (not known: 0). Cooling not stated counts as liquid.
 ///
 /// SOURCE: 100 and 150 Detroit Diesel BRO-0001 (read); 20 DESIGN (numbers.md 6.1).
-[[nodiscard]] CoolantSign coolant_sign(const std::vector<RatedValue>& values, const std::optional<Cooling>& cooling);
+[[nodiscard]] CoolantSign coolant_sign(const std::vector<RatedValue>& values,
+                                       const std::optional<Cooling>& cooling);
 
 } // namespace sumpbook::oil

@@ -11,7 +11,8 @@ bool is_fill_of(const usage::OilFill& fill, const LogEntry& entry, const Sample&
     return !fill.oil_change_id || fill.from < entry.value.date;
 }
 
-std::optional<usage::OilFill> find_fill(const OilRecord& record, const LogEntry& entry, const Sample& sample) {
+std::optional<usage::OilFill> find_fill(const OilRecord& record, const LogEntry& entry,
+                                        const Sample& sample) {
     std::optional<usage::OilFill> found;
     for (const auto& fill : usage::oil_fills(*record.bike, record.odometer, sample.compartment)) {
         if (is_fill_of(fill, entry, sample)) found = fill;

@@ -15,8 +15,10 @@ bool same_fill(const FilledSample& a, const FilledSample& b) {
 
 void put_among_fills(std::vector<FilledSample>& fills, const FilledSample& sample) {
     if (!sample.fill) return;
-    if (!fills.empty() && same_fill(fills.back(), sample)) fills.back() = sample;
-    else fills.push_back(sample);
+    if (!fills.empty() && same_fill(fills.back(), sample))
+        fills.back() = sample;
+    else
+        fills.push_back(sample);
 }
 
 std::optional<Decimal> hours_between(const FilledSample& earlier, const FilledSample& later) {
@@ -32,7 +34,8 @@ std::optional<Decimal> hours_between(const FilledSample& earlier, const FilledSa
 }
 
 std::optional<Distance> distance_between(const FilledSample& earlier, const FilledSample& later) {
-    if (earlier.distance_on_oil && later.distance_on_oil) return *later.distance_on_oil - *earlier.distance_on_oil;
+    if (earlier.distance_on_oil && later.distance_on_oil)
+        return *later.distance_on_oil - *earlier.distance_on_oil;
     if (earlier.position && later.position) return *later.position - *earlier.position;
     return std::nullopt;
 }
@@ -73,7 +76,8 @@ SampleHistory history_of(const OilRecord& record, const FilledSample& sample) {
     return history;
 }
 
-std::optional<BetweenSamples> between(const OilRecord& record, const FilledSample& earlier, const FilledSample& later) {
+std::optional<BetweenSamples> between(const OilRecord& record, const FilledSample& earlier,
+                                      const FilledSample& later) {
     BetweenSamples result;
     result.distance = distance_between(earlier, later);
     result.laboratories_differ = laboratories_differ(earlier, later);
@@ -127,7 +131,8 @@ std::optional<double> engine_hours(const OilRecord& record, const FilledSample& 
     if (!start) return std::nullopt;
     const auto& fit = std::get<Fit>(fitted->value.body);
     double before = 0;
-    if (fit.hours_before) before = fit.hours_before->to_double();
+    if (fit.hours_before)
+        before = fit.hours_before->to_double();
     else if (fit.distance_before) {
         const auto run = distance_of(*fit.distance_before);
         if (run) before = record.hours.hours_at(*run) - record.hours.hours_at(Distance{});

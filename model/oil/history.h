@@ -31,7 +31,8 @@ struct SampleHistory {
 /// Every wear metal with two detected values in the fill fell by at least its repeatability (JOAP rule on
 /// negative trends, engine page TF30-P-414A); false without one.
 [[nodiscard]] bool wear_metals_fell(const FilledSample& sample, const SampleHistory& history);
-/// Hours the engine had run when the sample was drawn, counted from the last engine fitted; absent: not known.
+/// Hours the engine had run when the sample was drawn, counted from the last engine fitted; absent: not
+/// known.
 [[nodiscard]] std::optional<double> engine_hours(const OilRecord& record, const FilledSample& sample);
 
 } // namespace sumpbook::oil

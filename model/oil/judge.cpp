@@ -34,15 +34,22 @@ std::optional<Sides> sides_of(const LimitRow& row, const Decimal& used, const st
     if (!fresh) return std::nullopt;
     switch (row.basis) {
     case Basis::change:
-    case Basis::rise: return per_cent(subtract(used, *fresh), row.value, *fresh);
-    case Basis::size_of_change: return per_cent(subtract(used, *fresh).map(without_sign), row.value, *fresh);
-    case Basis::loss: return per_cent(subtract(*fresh, used), row.value, *fresh);
-    case Basis::share: return per_cent(used, row.value, *fresh);
-    case Basis::rise_amount: return amounts(subtract(used, *fresh), row.value);
-    case Basis::drop: return amounts(subtract(*fresh, used), row.value);
+    case Basis::rise:
+        return per_cent(subtract(used, *fresh), row.value, *fresh);
+    case Basis::size_of_change:
+        return per_cent(subtract(used, *fresh).map(without_sign), row.value, *fresh);
+    case Basis::loss:
+        return per_cent(subtract(*fresh, used), row.value, *fresh);
+    case Basis::share:
+        return per_cent(used, row.value, *fresh);
+    case Basis::rise_amount:
+        return amounts(subtract(used, *fresh), row.value);
+    case Basis::drop:
+        return amounts(subtract(*fresh, used), row.value);
     case Basis::absolute:
     case Basis::detection:
-    case Basis::trend: break;
+    case Basis::trend:
+        break;
     }
     return std::nullopt;
 }
@@ -65,8 +72,8 @@ bool is_past_normal_band(const LimitRule& rule, const Decimal& used, const std::
 }
 
 bool is_single_upper(const LimitRule& rule) {
-    const bool kind = rule.basis == Basis::absolute || rule.basis == Basis::change || rule.basis == Basis::rise ||
-                      rule.basis == Basis::size_of_change;
+    const bool kind = rule.basis == Basis::absolute || rule.basis == Basis::change ||
+                      rule.basis == Basis::rise || rule.basis == Basis::size_of_change;
     return kind && rule.rows.size() == 1 && rule.rows.front().is_upper();
 }
 
@@ -102,8 +109,8 @@ RuleVerdict at_level(const LimitRule& rule, const LimitRow& row) {
     return verdict;
 }
 
-RuleVerdict short_of_levels(const LimitRule& rule, const std::optional<int>& watch_percent, const Decimal& used,
-                            const std::optional<Decimal>& fresh) {
+RuleVerdict short_of_levels(const LimitRule& rule, const std::optional<int>& watch_percent,
+                            const Decimal& used, const std::optional<Decimal>& fresh) {
     RuleVerdict verdict = standing(rule, Ladder::within);
     verdict.between_levels = is_past_normal_band(rule, used, fresh);
     verdict.our_watch_line =
@@ -124,7 +131,8 @@ RuleVerdict judge_number(const LimitRule& rule, const std::optional<int>& watch_
     return short_of_levels(rule, watch_percent, used, fresh);
 }
 
-RuleVerdict judge_below(const LimitRule& rule, const Decimal& limit_of_detection, const std::optional<Decimal>& fresh) {
+RuleVerdict judge_below(const LimitRule& rule, const Decimal& limit_of_detection,
+                        const std::optional<Decimal>& fresh) {
     if (rule.offends_upwards_only()) {
         const LimitRow* first = first_level(rule);
         const auto order = held_against(*first, limit_of_detection, fresh);
@@ -171,10 +179,14 @@ RuleVerdict judge(const LimitRule& rule, const std::optional<int>& watch_percent
     if (needs_new_oil(rule.basis) && (!fresh || *fresh <= Decimal{0}))
         return without_verdict(rule, Unrated::no_reference);
     switch (amount.state) {
-    case ValueState::measured: return judge_number(rule, watch_percent, amount.number, fresh);
-    case ValueState::below: return judge_below(rule, amount.number, fresh);
-    case ValueState::not_detected: return judge_not_detected(rule);
-    case ValueState::detected: break;
+    case ValueState::measured:
+        return judge_number(rule, watch_percent, amount.number, fresh);
+    case ValueState::below:
+        return judge_below(rule, amount.number, fresh);
+    case ValueState::not_detected:
+        return judge_not_detected(rule);
+    case ValueState::detected:
+        break;
     }
     return without_verdict(rule, Unrated::amount_missing);
 }

@@ -29,8 +29,8 @@ struct RuleVerdict {
     const LimitRule* rule = nullptr;
     const LimitRow* row = nullptr; ///< The worst limit reached; where none is, the first one ahead.
     bool reached = false;
-    bool our_watch_line = false; ///< From 80 % of a single upper limit (DESIGN): ours, not the set's.
-    bool between_levels = false; ///< Past the normal band, short of the first level.
+    bool our_watch_line = false;     ///< From 80 % of a single upper limit (DESIGN): ours, not the set's.
+    bool between_levels = false;     ///< Past the normal band, short of the first level.
     bool no_detection_limit = false; ///< "Not detected" without saying how low was looked.
     Ladder ladder = Ladder::unrated;
     std::optional<Unrated> unrated;
@@ -40,7 +40,7 @@ struct RuleVerdict {
 /// but short of the first level: watch; from `watch_percent` of a single upper limit: watch; else within.
 /// Below detection: within where its upper end does not pass the first published level; for rules that a low
 /// value can offend both ends must give one word; for a detection it is not detected.
-[[nodiscard]] RuleVerdict judge(const LimitRule& rule, const std::optional<int>& watch_percent, const Amount& amount,
-                                const std::optional<Decimal>& fresh);
+[[nodiscard]] RuleVerdict judge(const LimitRule& rule, const std::optional<int>& watch_percent,
+                                const Amount& amount, const std::optional<Decimal>& fresh);
 
 } // namespace sumpbook::oil

@@ -5,20 +5,28 @@ namespace sumpbook::oil {
 
 std::string_view slug(Ladder ladder) {
     switch (ladder) {
-    case Ladder::within: return "within";
-    case Ladder::watch: return "watch";
-    case Ladder::act: return "act";
-    case Ladder::unrated: break;
+    case Ladder::within:
+        return "within";
+    case Ladder::watch:
+        return "watch";
+    case Ladder::act:
+        return "act";
+    case Ladder::unrated:
+        break;
     }
     return "unrated";
 }
 
 std::string_view slug(Word word) {
     switch (word) {
-    case Word::within: return "within";
-    case Word::watch: return "watch";
-    case Word::act: return "act";
-    case Word::not_enough_to_say: break;
+    case Word::within:
+        return "within";
+    case Word::watch:
+        return "watch";
+    case Word::act:
+        return "act";
+    case Word::not_enough_to_say:
+        break;
     }
     return "not enough to say";
 }

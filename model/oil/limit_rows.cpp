@@ -18,8 +18,9 @@ std::size_t place_of(const std::array<std::string_view, N>& words, const std::st
     return static_cast<std::size_t>(found - words.begin());
 }
 
-constexpr std::array<std::string_view, 10> basis_words{"absolute", "change",      "size-of-change", "loss",      "share",
-                                                       "rise",     "rise-amount", "drop",           "detection", "trend"};
+constexpr std::array<std::string_view, 10> basis_words{"absolute",  "change", "size-of-change", "loss",
+                                                       "share",     "rise",   "rise-amount",    "drop",
+                                                       "detection", "trend"};
 constexpr std::array<std::string_view, 4> operator_words{">", ">=", "<", "<="};
 constexpr std::array<std::string_view, 4> ladder_words{"unrated", "within", "watch", "act"};
 
@@ -61,10 +62,14 @@ std::string_view symbol(Operator op) { return operator_words[static_cast<std::si
 
 bool satisfies(Operator op, std::strong_ordering left_to_right) {
     switch (op) {
-    case Operator::above: return left_to_right > 0;
-    case Operator::at_least: return left_to_right >= 0;
-    case Operator::below: return left_to_right < 0;
-    case Operator::at_most: break;
+    case Operator::above:
+        return left_to_right > 0;
+    case Operator::at_least:
+        return left_to_right >= 0;
+    case Operator::below:
+        return left_to_right < 0;
+    case Operator::at_most:
+        break;
     }
     return left_to_right <= 0;
 }

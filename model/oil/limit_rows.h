@@ -48,12 +48,12 @@ struct LimitRow {
 /// The limits of one quantity that belong together: its levels, for the same engines and oils.
 /// Empty texts and lists: for all.
 struct LimitRule {
-    std::string quantity; ///< Slug; "kv": viscosity, the temperature not stated.
-    std::string fuel;     ///< "petrol", "diesel", "gas".
+    std::string quantity;            ///< Slug; "kv": viscosity, the temperature not stated.
+    std::string fuel;                ///< "petrol", "diesel", "gas".
     std::vector<std::string> grades; ///< SAE grades, "15W-40".
     std::string block;               ///< "aluminium": replaces the general rule for such engines.
-    std::string series; ///< A qualifier no record of a bike can answer; such rules all count.
-    std::string method; ///< "perchloric", "open-cup": the method the figures hold for.
+    std::string series;              ///< A qualifier no record of a bike can answer; such rules all count.
+    std::string method;              ///< "perchloric", "open-cup": the method the figures hold for.
     Basis basis = Basis::absolute;
     std::vector<LimitRow> rows; ///< From mild to severe.
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/oil/limit_sets.h"
 
-#include "embedded/limit_sets_csv.h"
 #include "embedded/limit_set_files.h"
+#include "embedded/limit_sets_csv.h"
 #include "model/oil/words.h"
 #include "model/quantity/data_table.h"
 
@@ -26,7 +26,8 @@ LimitSet set_of(const DataRow& row) {
     set.title = row["title"];
     set.engines = row["engines"];
     set.fuel = row["fuel"];
-    if (const auto percent = row.number("watch_percent")) set.watch_percent = static_cast<int>(percent->coefficient());
+    if (const auto percent = row.number("watch_percent"))
+        set.watch_percent = static_cast<int>(percent->coefficient());
     set.evidence = row["evidence"];
     set.caveat = row["caveat"];
     set.source = row["source"];
@@ -61,7 +62,8 @@ const LimitSet* find_limit_set(std::string_view id) {
 }
 
 bool speaks_of(const LimitRule& rule, std::string_view quantity) {
-    return rule.quantity == quantity || (rule.quantity == "kv" && (quantity == "kv100" || quantity == "kv40"));
+    return rule.quantity == quantity ||
+           (rule.quantity == "kv" && (quantity == "kv100" || quantity == "kv40"));
 }
 
 } // namespace sumpbook::oil

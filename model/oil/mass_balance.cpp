@@ -6,7 +6,9 @@
 
 namespace sumpbook::oil {
 
-double SteadySump::turnovers(double thousand_km) const { return lost_litres_per_1000km * thousand_km / litres; }
+double SteadySump::turnovers(double thousand_km) const {
+    return lost_litres_per_1000km * thousand_km / litres;
+}
 
 double SteadySump::mg_kg_after(double thousand_km, double start_mg_kg) const {
     const double k = turnovers(thousand_km);
@@ -19,9 +21,7 @@ double SteadySump::settles_at_mg_kg() const {
     return wear_mg_per_1000km / (kg_per_litre * lost_litres_per_1000km);
 }
 
-double make_up_factor(double turnovers) {
-    return turnovers == 0 ? 1 : turnovers / -std::expm1(-turnovers);
-}
+double make_up_factor(double turnovers) { return turnovers == 0 ? 1 : turnovers / -std::expm1(-turnovers); }
 
 double without_make_up_mg_kg(double measured_mg_kg, double start_mg_kg, double turnovers) {
     return start_mg_kg + (measured_mg_kg - start_mg_kg * std::exp(-turnovers)) * make_up_factor(turnovers);

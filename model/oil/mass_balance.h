@@ -48,7 +48,8 @@ struct LumpTopUp {
     [[nodiscard]] double after_mg_kg(double before_mg_kg) const;
 };
 /// A sample drawn after a top-up, as it would have read before it: C V/(V - a). Refused unless 0 <= a < V.
-[[nodiscard]] Result<double> before_top_up_mg_kg(double after_mg_kg, double sump_litres, double top_up_litres);
+[[nodiscard]] Result<double> before_top_up_mg_kg(double after_mg_kg, double sump_litres,
+                                                 double top_up_litres);
 
 /// Metal of the new fill that came with the oil left in: f x end of the last fill + (1 - f) x new oil, mg/kg.
 /// f from 0 to 1.

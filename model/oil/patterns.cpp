@@ -80,8 +80,8 @@ bool holds(const PatternFacts& facts, const DataRow& row) {
 /// A cause seen only in values that rise, none of them high, is a remark.
 PatternKind kind_by(const PatternFacts& facts, const DataRow& row, const std::vector<std::string>& by) {
     const PatternKind kind = kind_of(row["kind"]);
-    const bool high = std::any_of(by.begin(), by.end(),
-                                  [&](const std::string& each) { return facts.high.contains(each); });
+    const bool high =
+        std::any_of(by.begin(), by.end(), [&](const std::string& each) { return facts.high.contains(each); });
     const bool rising_alone = kind == PatternKind::cause && !by.empty() && !high && !facts.glycol_detected;
     return rising_alone ? PatternKind::remark : kind;
 }

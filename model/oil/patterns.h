@@ -14,8 +14,8 @@ namespace sumpbook::oil {
 
 /// What the patterns are looked for in.
 struct PatternFacts {
-    std::set<std::string> high;   ///< Quantities at watch or above, and sodium and potassium named for coolant.
-    std::set<std::string> rising; ///< With a rated rate above 0, or a rising trend over fills.
+    std::set<std::string> high; ///< Quantities at watch or above, and sodium and potassium named for coolant.
+    std::set<std::string> rising;           ///< With a rated rate above 0, or a rising trend over fills.
     std::map<std::string, Decimal> amounts; ///< Measured elements, mg/kg.
     /// The new oil's viscosity and the used one's, where the change is known.
     std::optional<std::pair<Decimal, Decimal>> viscosity_mm2_s;

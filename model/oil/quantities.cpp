@@ -80,12 +80,30 @@ bool is_wear_metal(std::string_view slug) {
 
 std::string plain_unit(std::string_view typed) {
     static const std::vector<std::pair<std::string_view, std::string_view>> spellings{
-        {"ppm", "mg/kg"},       {"cst", "mm2/s"},      {"mm²/s", "mm2/s"},      {"percent", "%"},
-        {"% m/m", "% mass"},    {"wt %", "% mass"},    {"wt%", "% mass"},       {"mass %", "% mass"},
-        {"% v/v", "% vol"},     {"vol %", "% vol"},    {"vol%", "% vol"},       {"mgkoh/g", "mg KOH/g"},
-        {"°c", "C"},            {"deg c", "C"},        {"a/cm", "abs/cm"},      {"abs/0.1mm", "abs/0.1 mm"},
-        {"a/0.1 mm", "abs/0.1 mm"}, {"mg/kg", "mg/kg"}, {"mm2/s", "mm2/s"},     {"mg koh/g", "mg KOH/g"},
-        {"abs/cm", "abs/cm"},   {"% mass", "% mass"},  {"% vol", "% vol"},      {"c", "C"}};
+        {"ppm", "mg/kg"},
+        {"cst", "mm2/s"},
+        {"mm²/s", "mm2/s"},
+        {"percent", "%"},
+        {"% m/m", "% mass"},
+        {"wt %", "% mass"},
+        {"wt%", "% mass"},
+        {"mass %", "% mass"},
+        {"% v/v", "% vol"},
+        {"vol %", "% vol"},
+        {"vol%", "% vol"},
+        {"mgkoh/g", "mg KOH/g"},
+        {"°c", "C"},
+        {"deg c", "C"},
+        {"a/cm", "abs/cm"},
+        {"abs/0.1mm", "abs/0.1 mm"},
+        {"a/0.1 mm", "abs/0.1 mm"},
+        {"mg/kg", "mg/kg"},
+        {"mm2/s", "mm2/s"},
+        {"mg koh/g", "mg KOH/g"},
+        {"abs/cm", "abs/cm"},
+        {"% mass", "% mass"},
+        {"% vol", "% vol"},
+        {"c", "C"}};
     const auto found = std::find_if(spellings.begin(), spellings.end(),
                                     [&](const auto& pair) { return same_word(pair.first, typed); });
     return std::string(found == spellings.end() ? typed : found->second);

@@ -45,6 +45,7 @@ struct Quantity {
 ///
 /// SOURCE: the decimal prefixes; abs/0.1 mm is absorbance over a path of 0.1 mm, 1 cm holds a hundred
 /// (ASTM D7414, from memory).
-[[nodiscard]] std::optional<Decimal> in_oil_unit(const Decimal& number, std::string_view from, std::string_view to);
+[[nodiscard]] std::optional<Decimal> in_oil_unit(const Decimal& number, std::string_view from,
+                                                 std::string_view to);
 
 } // namespace sumpbook::oil

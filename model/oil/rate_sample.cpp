@@ -26,7 +26,8 @@ RatedValue rate_any(const SampleValue& value, const RatingBasis& basis) {
     if (auto rated = viscosity_by_chosen_set(value, basis)) return *rated;
     RatedValue rated = rate_viscosity(value, basis);
     if (basis.profile.chosen)
-        rated.notes.push_back("Judged by the grade rule: the profile " + basis.profile.name + " has no limit for it that fits.");
+        rated.notes.push_back("Judged by the grade rule: the profile " + basis.profile.name +
+                              " has no limit for it that fits.");
     return rated;
 }
 
@@ -36,8 +37,9 @@ bool is_judged_by_grade(const RatedValue& value, std::string_view quantity) {
 
 /// Of two viscosities by the GRADE rule the one at 100 C decides.
 void leave_one_viscosity(std::vector<RatedValue>& values) {
-    const bool at_100 = std::any_of(values.begin(), values.end(),
-                                    [](const RatedValue& value) { return is_judged_by_grade(value, "kv100"); });
+    const bool at_100 = std::any_of(values.begin(), values.end(), [](const RatedValue& value) {
+        return is_judged_by_grade(value, "kv100");
+    });
     if (!at_100) return;
     for (RatedValue& value : values) {
         if (!is_judged_by_grade(value, "kv40")) continue;
@@ -61,9 +63,8 @@ void put_rate(RatedValue& value, const FilledSample& earlier, const BetweenSampl
 
 std::size_t place_of(const RatedValue& value) {
     const auto& all = sample_quantities();
-    const auto found = std::find_if(all.begin(), all.end(), [&](const Quantity& each) {
-        return each.slug == value.written.quantity;
-    });
+    const auto found = std::find_if(
+        all.begin(), all.end(), [&](const Quantity& each) { return each.slug == value.written.quantity; });
     return static_cast<std::size_t>(found - all.begin());
 }
 
@@ -72,14 +73,15 @@ std::size_t place_of(const RatedValue& value) {
 RatingBasis rating_basis(const OilRecord& record, const FilledSample& sample, const Profile& profile) {
     RatingBasis basis;
     basis.profile = profile;
-    basis.reference = reference_oil(*record.garage, *record.bike, sample.oil_change, sample.entry->value.date);
+    basis.reference =
+        reference_oil(*record.garage, *record.bike, sample.oil_change, sample.entry->value.date);
     const BikeDetails& bike = record.bike->details.value;
     basis.engine = {bike.fuel, bike.block, basis.reference.grade};
     return basis;
 }
 
-std::vector<RatedValue> rate_sample(const OilRecord& record, const FilledSample& sample, const SampleHistory& history,
-                                    const RatingBasis& basis) {
+std::vector<RatedValue> rate_sample(const OilRecord& record, const FilledSample& sample,
+                                    const SampleHistory& history, const RatingBasis& basis) {
     std::vector<RatedValue> values;
     for (const SampleValue& value : sample.sample->values)
         values.push_back(rate_any(value, basis));

@@ -43,7 +43,8 @@ RuleVerdict no_verdict(const LimitRule& rule, Unrated reason) {
 RuleVerdict verdict_by(const LimitRule& rule, const LimitSet& set, const RatedValue& rated) {
     const std::string unit = comparing_unit(rule, rated.written);
     const auto used = in_oil_unit(rated.written.number, unit_of(rated.written), unit);
-    const bool has_number = rated.written.state == ValueState::measured || rated.written.state == ValueState::below;
+    const bool has_number =
+        rated.written.state == ValueState::measured || rated.written.state == ValueState::below;
     if (has_number && !used && rule.basis != Basis::detection) return no_verdict(rule, Unrated::unit);
     std::optional<Decimal> fresh;
     if (needs_fresh(rule.basis) && rated.fresh && rated.fresh->state == ValueState::measured) {
@@ -70,17 +71,22 @@ const LimitRow* lowest_level(const RuleChoice& choice) {
 std::optional<Unrated> hidden_by_new_oil(const RatedValue& rated, const RuleChoice& choice) {
     const Quantity* quantity = find_quantity(rated.written.quantity);
     const LimitRow* lowest = lowest_level(choice);
-    if (quantity == nullptr || quantity->new_oil == NewOilMatters::no || lowest == nullptr) return std::nullopt;
+    if (quantity == nullptr || quantity->new_oil == NewOilMatters::no || lowest == nullptr)
+        return std::nullopt;
     const auto unknown = quantity->new_oil == NewOilMatters::must_be_known
                              ? std::optional<Unrated>(Unrated::new_oil_unknown)
                              : std::nullopt;
     if (!rated.fresh) return unknown;
     const auto fresh = in_oil_unit(rated.fresh->number, unit_of(*rated.fresh), lowest->unit);
     switch (rated.fresh->state) {
-    case ValueState::not_detected: return std::nullopt;
-    case ValueState::detected: return unknown;
-    case ValueState::below: return fresh && *fresh <= lowest->value ? std::nullopt : unknown;
-    case ValueState::measured: break;
+    case ValueState::not_detected:
+        return std::nullopt;
+    case ValueState::detected:
+        return unknown;
+    case ValueState::below:
+        return fresh && *fresh <= lowest->value ? std::nullopt : unknown;
+    case ValueState::measured:
+        break;
     }
     if (!fresh) return unknown;
     return *fresh >= lowest->value ? std::optional<Unrated>(Unrated::in_new_oil) : std::nullopt;
@@ -92,7 +98,8 @@ void explain(RatedValue& rated, const RuleVerdict& verdict, const LimitSet& set)
                               " % of the limit Sumpbook says watch; the set itself has no such line.");
     }
     if (verdict.between_levels)
-        rated.notes.emplace_back("Past the set's normal band, short of its first level: Sumpbook says watch.");
+        rated.notes.emplace_back(
+            "Past the set's normal band, short of its first level: Sumpbook says watch.");
     if (verdict.no_detection_limit)
         rated.notes.emplace_back("Not detected; the laboratory does not say how little it could have seen.");
 }
@@ -100,8 +107,7 @@ void explain(RatedValue& rated, const RuleVerdict& verdict, const LimitSet& set)
 /// Takes the worst verdict; an unrated one only where no rule could rate.
 void settle(RatedValue& rated, const LimitSet& set) {
     const auto worst = std::max_element(
-        rated.verdicts.begin(), rated.verdicts.end(),
-        [](const RuleVerdict& a, const RuleVerdict& b) {
+        rated.verdicts.begin(), rated.verdicts.end(), [](const RuleVerdict& a, const RuleVerdict& b) {
             return std::pair(a.ladder, a.reached) < std::pair(b.ladder, b.reached);
         });
     rated.ladder = worst->ladder;
@@ -134,8 +140,8 @@ void rate_by_set(RatedValue& rated, const LimitSet& set, const RatingBasis& basi
 /// Reasons for which the default profile's set is asked as well: the chosen set has nothing that fits.
 bool lacks_a_limit(const RatedValue& rated) {
     const auto reason = rated.unrated;
-    return reason == Unrated::no_limit || reason == Unrated::other_engines || reason == Unrated::other_grade ||
-           reason == Unrated::amount_missing;
+    return reason == Unrated::no_limit || reason == Unrated::other_engines ||
+           reason == Unrated::other_grade || reason == Unrated::amount_missing;
 }
 
 RatedValue blank(const SampleValue& value, const RatingBasis& basis) {
@@ -146,7 +152,8 @@ RatedValue blank(const SampleValue& value, const RatingBasis& basis) {
     return rated;
 }
 
-RatedValue rate_by_profile(const SampleValue& value, const RatingBasis& basis, const Profile& profile, bool chosen) {
+RatedValue rate_by_profile(const SampleValue& value, const RatingBasis& basis, const Profile& profile,
+                           bool chosen) {
     RatedValue rated = blank(value, basis);
     const auto id = set_in(profile, value.quantity);
     const LimitSet* set = id ? find_limit_set(*id) : nullptr;

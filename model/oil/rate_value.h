@@ -18,11 +18,11 @@ struct RatedValue {
     SampleValue written;              ///< As the laboratory wrote it.
     std::optional<SampleValue> fresh; ///< The new oil's value, where known.
     Ladder ladder = Ladder::unrated;
-    std::optional<std::string> level; ///< The set's own name of the level reached; absent: none reached.
-    std::string set;                  ///< Id of the set that judged; empty: none.
-    std::optional<LimitRow> limit;    ///< The limit reached, else the first one ahead.
-    std::string source;               ///< Of that limit, else of the set.
-    std::vector<RuleVerdict> verdicts; ///< Every rule that counted; the worst decides.
+    std::optional<std::string> level;    ///< The set's own name of the level reached; absent: none reached.
+    std::string set;                     ///< Id of the set that judged; empty: none.
+    std::optional<LimitRow> limit;       ///< The limit reached, else the first one ahead.
+    std::string source;                  ///< Of that limit, else of the set.
+    std::vector<RuleVerdict> verdicts;   ///< Every rule that counted; the worst decides.
     std::optional<LimitRow> trend_limit; ///< For the change within a fill, where the set has one.
     std::optional<ElementRate> rate;     ///< Since the sample before in the same fill.
     std::optional<Unrated> unrated;

@@ -37,7 +37,8 @@ std::optional<Rise> rise_between(const std::string& element, const Decimal& from
     if (!amount) return std::nullopt;
     Rise rise{*amount, false, false, std::nullopt};
     if (const auto precision = element_precision(element, (from.to_double() + to.to_double()) / 2)) {
-        const double noise = between.laboratories_differ ? precision->reproducibility : precision->repeatability;
+        const double noise =
+            between.laboratories_differ ? precision->reproducibility : precision->repeatability;
         rise.noise_tested = true;
         rise.is_noise = std::abs(amount->to_double()) < noise;
     }
@@ -74,7 +75,8 @@ double ppm_per_10h(double previous, double latest, double hours) { return (lates
 
 double rate_error_ppm_per_10h(double hours) { return 10 / hours; }
 
-std::optional<bool> reaches_trend(const Decimal& rise, const RunningTime& time, const Decimal& limit_ppm_per_10h) {
+std::optional<bool> reaches_trend(const Decimal& rise, const RunningTime& time,
+                                  const Decimal& limit_ppm_per_10h) {
     const auto tenfold = multiply(rise, Decimal{10});
     if (!tenfold) return std::nullopt;
     const auto found = multiply(*tenfold, time.per_hour);
@@ -84,7 +86,8 @@ std::optional<bool> reaches_trend(const Decimal& rise, const RunningTime& time, 
 }
 
 std::optional<ElementRate> element_rate(const SampleValue& previous, const SampleValue& latest,
-                                        const BetweenSamples& between, const std::optional<LimitRow>& trend_limit) {
+                                        const BetweenSamples& between,
+                                        const std::optional<LimitRow>& trend_limit) {
     const auto from = ends_of(previous);
     const auto to = ends_of(latest);
     if (!from || !to || between.time.amount <= Decimal{0}) return std::nullopt;
@@ -97,7 +100,8 @@ std::optional<ElementRate> element_rate(const SampleValue& previous, const Sampl
     rate.low_ppm_per_10h = ppm_per_10h(0, low->amount.to_double(), rate.hours);
     rate.high_ppm_per_10h = ppm_per_10h(0, high->amount.to_double(), rate.hours);
     rate.noise_tested = low->noise_tested;
-    if (between.distance && *between.distance > Distance{}) rate.ppm_per_1000km = per_1000km(*low, *high, *between.distance);
+    if (between.distance && *between.distance > Distance{})
+        rate.ppm_per_1000km = per_1000km(*low, *high, *between.distance);
     put_standing(rate, *low, *high, between.time);
     return rate;
 }

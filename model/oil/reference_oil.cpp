@@ -28,7 +28,8 @@ const LogEntry* by_number(const std::vector<const LogEntry*>& samples, const Oil
     return nullptr;
 }
 
-const LogEntry* by_oil_name(const std::vector<const LogEntry*>& samples, const OilChange& change, const Date& until) {
+const LogEntry* by_oil_name(const std::vector<const LogEntry*>& samples, const OilChange& change,
+                            const Date& until) {
     const LogEntry* best = nullptr;
     for (const LogEntry* entry : samples) {
         if (!has_text(std::get<Sample>(entry->value.body).oil_name, change.oil_name)) continue;
@@ -37,7 +38,8 @@ const LogEntry* by_oil_name(const std::vector<const LogEntry*>& samples, const O
     return best;
 }
 
-const LogEntry* new_oil_sample(const Garage& garage, const Bike& bike, const OilChange& change, const Date& until) {
+const LogEntry* new_oil_sample(const Garage& garage, const Bike& bike, const OilChange& change,
+                               const Date& until) {
     std::vector<const Bike*> order{&bike};
     for (const Bike& other : garage.bikes) {
         if (&other != &bike) order.push_back(&other);
@@ -75,12 +77,14 @@ bool ReferenceOil::is_grade_middle(std::string_view quantity) const {
 }
 
 std::string ReferenceOil::named(std::string_view quantity) const {
-    if (is_grade_middle(quantity)) return "the middle of SAE " + text_of(*grade) + " (no sample of the new oil)";
+    if (is_grade_middle(quantity))
+        return "the middle of SAE " + text_of(*grade) + " (no sample of the new oil)";
     if (!value(quantity) || !sample) return {};
     return "the new oil's own sample " + *sample;
 }
 
-ReferenceOil reference_oil(const Garage& garage, const Bike& bike, const OilChange* change, const Date& until) {
+ReferenceOil reference_oil(const Garage& garage, const Bike& bike, const OilChange* change,
+                           const Date& until) {
     ReferenceOil reference;
     if (change == nullptr) return reference;
     if (change->sae_grade) {

@@ -26,7 +26,8 @@ Rules rules_about(const LimitSet& set, std::string_view quantity) {
     return rules;
 }
 
-Rules for_fuel(const Rules& rules, const std::string& fuel, bool despite_scope, std::vector<std::string>& notes) {
+Rules for_fuel(const Rules& rules, const std::string& fuel, bool despite_scope,
+               std::vector<std::string>& notes) {
     const auto joins = [&](const LimitRule* rule) { return rule->fuel.empty() || rule->fuel == fuel; };
     Rules joined = kept(rules, joins);
     if (!joined.empty()) return joined;
@@ -49,7 +50,8 @@ Rules for_grade(const Rules& rules, const std::optional<SaeGrade>& grade) {
     });
 }
 
-Rules for_block(const Rules& rules, const std::optional<BlockMaterial>& block, std::vector<std::string>& notes) {
+Rules for_block(const Rules& rules, const std::optional<BlockMaterial>& block,
+                std::vector<std::string>& notes) {
     const auto special = [](const LimitRule* rule) { return !rule->block.empty(); };
     const auto general = [](const LimitRule* rule) { return rule->block.empty(); };
     if (std::none_of(rules.begin(), rules.end(), special)) return rules;
@@ -74,8 +76,9 @@ void note_series(const Rules& rules, std::vector<std::string>& notes) {
         if (!rule->series.empty()) series.push_back(rule->series);
     }
     if (series.empty()) return;
-    notes.push_back("Published for " + listed(series) +
-                    (series.size() > 1 ? ": which holds for this bike is not known, the stricter counts." : "."));
+    notes.push_back(
+        "Published for " + listed(series) +
+        (series.size() > 1 ? ": which holds for this bike is not known, the stricter counts." : "."));
 }
 
 RuleChoice unrated(Unrated reason, std::vector<std::string> notes) {
@@ -92,8 +95,9 @@ std::string fuel_word(const std::optional<FuelType>& fuel) {
     return *fuel == FuelType::diesel ? "diesel" : "petrol";
 }
 
-RuleChoice choose_rules(const LimitSet& set, std::string_view quantity, const std::optional<std::string>& method,
-                        const EngineAndOil& engine, bool despite_scope) {
+RuleChoice choose_rules(const LimitSet& set, std::string_view quantity,
+                        const std::optional<std::string>& method, const EngineAndOil& engine,
+                        bool despite_scope) {
     std::vector<std::string> notes;
     const Rules all = rules_about(set, quantity);
     if (all.empty()) return unrated(Unrated::no_limit, notes);

@@ -10,16 +10,20 @@ namespace {
 using Words = std::pair<std::string_view, std::string_view>;
 constexpr std::array<Words, 13> words{
     Words{"no-limit", "The profile has no published limit for it."},
-    Words{"other-engines", "The published limits are for another fuel than this bike's, or its fuel is not stated."},
-    Words{"other-grade", "The published limits are for other SAE grades, or the grade of the oil is not recorded."},
+    Words{"other-engines",
+          "The published limits are for another fuel than this bike's, or its fuel is not stated."},
+    Words{"other-grade",
+          "The published limits are for other SAE grades, or the grade of the oil is not recorded."},
     Words{"leaded-petrol", "Leaded petrol puts lead into the oil, so lead says nothing about bearings."},
     Words{"in-new-oil", "The new oil itself holds as much as the limit."},
-    Words{"new-oil-unknown", "It can come with the oil, and how much the new oil holds is not known: have the new oil tested."},
+    Words{"new-oil-unknown",
+          "It can come with the oil, and how much the new oil holds is not known: have the new oil tested."},
     Words{"no-reference", "The limit is a change from the new oil, and the new oil's value is not known."},
     Words{"method", "Two methods, or one that is not stated, cannot be compared."},
     Words{"unit", "Its unit cannot be turned exactly into the unit of the limit."},
     Words{"amount-missing", "The limit is an amount, and the laboratory gave none."},
-    Words{"detection-limit", "The laboratory cannot see low enough: its detection limit lies above the first published level."},
+    Words{"detection-limit",
+          "The laboratory cannot see low enough: its detection limit lies above the first published level."},
     Words{"judged-elsewhere", "Viscosity is judged at 100 C."},
     Words{"too-many-digits", "The number has more digits than can be compared exactly."}};
 

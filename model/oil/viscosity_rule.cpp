@@ -25,7 +25,8 @@ const RatedValue* find(const std::vector<RatedValue>& values, std::string_view q
 
 void find_index(ViscosityFindings& findings, const RatedValue* kv40, const RatedValue* kv100) {
     if (kv40 == nullptr || kv100 == nullptr) return;
-    if (const auto index = viscosity_index(kv40->written.number.to_double(), kv100->written.number.to_double()))
+    if (const auto index =
+            viscosity_index(kv40->written.number.to_double(), kv100->written.number.to_double()))
         findings.index = *index;
 }
 
@@ -65,7 +66,8 @@ std::optional<SaeGrade> grade_held_to(const ReferenceOil& reference) {
     return SaeGrade{std::nullopt, *hot};
 }
 
-Ladder viscosity_ladder(const Decimal& fresh_mm2_s, const Decimal& used_mm2_s, const std::optional<bool>& in_grade) {
+Ladder viscosity_ladder(const Decimal& fresh_mm2_s, const Decimal& used_mm2_s,
+                        const std::optional<bool>& in_grade) {
     const auto above = [&](int percent) {
         return compare_viscosity_change(fresh_mm2_s, used_mm2_s, Decimal{percent}) > 0;
     };
@@ -93,7 +95,8 @@ RatedValue rate_viscosity(const SampleValue& value, const RatingBasis& basis) {
         if (const auto position = position_of(grade_held_to(basis.reference), *used))
             in_grade = *position == BandPosition::inside;
     } else {
-        rated.notes.emplace_back("Whether the oil is still in its SAE grade cannot be seen at 40 C: the change alone decides.");
+        rated.notes.emplace_back(
+            "Whether the oil is still in its SAE grade cannot be seen at 40 C: the change alone decides.");
     }
     rated.ladder = viscosity_ladder(*fresh, *used, in_grade);
     return rated;

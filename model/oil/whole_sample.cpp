@@ -14,7 +14,8 @@ bool is_rated(const std::vector<RatedValue>& values, std::string_view quantity) 
     });
 }
 
-std::vector<std::string> what_is_missing(const std::vector<RatedValue>& values, const std::optional<FuelType>& fuel) {
+std::vector<std::string> what_is_missing(const std::vector<RatedValue>& values,
+                                         const std::optional<FuelType>& fuel) {
     std::vector<std::string> missing;
     const auto need = [&](bool rated, const std::string& name) {
         if (!rated) missing.push_back(name);
@@ -36,9 +37,12 @@ Word word_of(Ladder worst, bool complete) {
 
 Word word_of(LabFlag flag) {
     switch (flag) {
-    case LabFlag::act: return Word::act;
-    case LabFlag::watch: return Word::watch;
-    case LabFlag::within: break;
+    case LabFlag::act:
+        return Word::act;
+    case LabFlag::watch:
+        return Word::watch;
+    case LabFlag::within:
+        break;
     }
     return Word::within;
 }

@@ -20,13 +20,16 @@ struct Lift {
 struct WholeSample {
     Word word = Word::not_enough_to_say;
     Word own_word = Word::not_enough_to_say; ///< Before the laboratory's flag.
-    std::vector<std::string> missing; ///< Names of what is not rated: "iron", "fuel", "water or glycol", "viscosity".
-    bool set_by_laboratory = false;   ///< The laboratory's flag was worse than ours.
+    std::vector<std::string>
+        missing; ///< Names of what is not rated: "iron", "fuel", "water or glycol", "viscosity".
+    bool set_by_laboratory = false; ///< The laboratory's flag was worse than ours.
 };
 
-/// Worst ladder word over the values and lifts, but `within` only if Fe, Al, Cu, Cr, Pb (unless leaded petrol),
-/// fuel, water or glycol, and viscosity are all rated. The laboratory's flag sets the word where it is worse.
+/// Worst ladder word over the values and lifts, but `within` only if Fe, Al, Cu, Cr, Pb (unless leaded
+/// petrol), fuel, water or glycol, and viscosity are all rated. The laboratory's flag sets the word where it
+/// is worse.
 [[nodiscard]] WholeSample whole_sample(const std::vector<RatedValue>& values, const std::vector<Lift>& lifts,
-                                       const std::optional<LabFlag>& flag, const std::optional<FuelType>& fuel);
+                                       const std::optional<LabFlag>& flag,
+                                       const std::optional<FuelType>& fuel);
 
 } // namespace sumpbook::oil

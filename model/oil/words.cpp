@@ -30,11 +30,13 @@ std::string listed(const std::vector<std::string>& words) {
 }
 
 bool same_word(std::string_view a, std::string_view b) {
-    return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](char x, char y) { return lower(x) == lower(y); });
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                      [](char x, char y) { return lower(x) == lower(y); });
 }
 
 bool contains_word(const std::vector<std::string>& words, std::string_view word) {
-    return std::any_of(words.begin(), words.end(), [&](const std::string& each) { return same_word(each, word); });
+    return std::any_of(words.begin(), words.end(),
+                       [&](const std::string& each) { return same_word(each, word); });
 }
 
 } // namespace sumpbook::oil
