@@ -15,6 +15,12 @@ using namespace sumpbook::cli;
 void add_commands(CommandLine& line) {
     add_new_command(line);
     add_bike_command(line);
+    add_add_command(line);
+    add_log_command(line);
+    add_plan_command(line);
+    add_due_command(line);
+    add_costs_command(line);
+    add_oil_command(line);
     add_calc_command(line);
 }
 

@@ -2,6 +2,7 @@
 #include "model/cost/spent.h"
 
 #include "model/cost/exchange.h"
+#include "model/cost/oil_by_the_litre.h"
 
 #include <algorithm>
 #include <array>
@@ -9,7 +10,6 @@
 namespace sumpbook::cost {
 namespace {
 
-constexpr std::string_view oil_category = "oil";
 constexpr std::string_view purchase_category = "purchase";
 constexpr std::string_view sale_category = "sale";
 
@@ -38,11 +38,6 @@ bool is_valuation(const Entry& entry) {
     return cost != nullptr && cost->valuation;
 }
 
-bool is_oil_by_the_can(const Entry& entry) {
-    const auto* cost = std::get_if<Cost>(&entry.body);
-    return cost != nullptr && cost->category == oil_category;
-}
-
 bool has_cost_of(const Bike& bike, std::string_view category) {
     return std::ranges::any_of(entries_of<Cost>(bike), [&](const LogEntry* entry) {
         return std::get<Cost>(entry->value.body).category == category && !is_valuation(entry->value);
@@ -65,18 +60,32 @@ struct CategoryOf {
     std::string operator()(const auto& /*other*/) const { return "upkeep"; }
 };
 
+/// The owner's branch that ends in the category; the category itself where no branch does.
+std::string branch_of(const GarageSettings& settings, std::string category) {
+    const auto& own = settings.categories;
+    if (std::ranges::find(own, category) != own.end()) return category;
+    const auto ends_in_it = [&](const std::string& branch) { return branch.ends_with("/" + category); };
+    const auto branch = std::ranges::find_if(own, ends_in_it);
+    return branch == own.end() ? category : *branch;
+}
+
 class Collector {
 public:
     Collector(const Bike& bike, const GarageSettings& settings)
         : bike_(bike)
-        , settings_(settings) {}
+        , settings_(settings) {
+        if (settings.oil_bought_counts == OilBoughtCounts::per_litre_used) cans_.emplace(bike, settings);
+    }
 
     void add_entry(const LogEntry& logged) {
         const Entry& entry = logged.value;
         if (is_valuation(entry)) return;
-        if (settings_.oil_bought_counts == OilBoughtCounts::per_litre_used && is_oil_by_the_can(entry))
-            return;
-        for (const auto& money : money_of_entry(entry)) {
+        if (cans_ && cans_->is_shared_out(entry)) return;
+        auto amounts = money_of_entry(entry);
+        if (cans_ && amounts.empty()) {
+            if (const auto oil = cans_->worth_of_oil_in(entry)) amounts.push_back(*oil);
+        }
+        for (const auto& money : amounts) {
             Spending spending = made(entry.date, category_of_entry(entry), money);
             spending.entry_id = logged.id;
             if (const auto* work = std::get_if<Work>(&entry.body)) split_job(*work, spending);
@@ -95,8 +104,10 @@ public:
 
 private:
     [[nodiscard]] Spending made(const Date& date, std::string category, const Money& money) const {
-        Spending spending{
-            .bike = bike_.details.value.name, .date = date, .category = std::move(category), .amount = money};
+        Spending spending{.bike = bike_.details.value.name,
+                          .date = date,
+                          .category = branch_of(settings_, std::move(category)),
+                          .amount = money};
         const auto own = converted(money, settings_.currency, date, settings_);
         if (own && money.currency != settings_.currency) {
             spending.amount = *own;
@@ -104,20 +115,26 @@ private:
         }
         return spending;
     }
-    static void split_job(const Work& work, Spending& spending) {
+    /// Shares that were paid in another currency than the amount, and cannot be converted, are left out.
+    void split_job(const Work& work, Spending& spending) const {
+        const auto& currency = spending.amount.currency;
         const auto parts = parts_of(work).amounts();
-        if (parts.size() == 1) spending.parts = parts.front();
-        spending.labour = work.labour_price;
+        if (parts.size() == 1) spending.parts = converted(parts.front(), currency, spending.date, settings_);
+        if (work.labour_price)
+            spending.labour = converted(*work.labour_price, currency, spending.date, settings_);
     }
 
     const Bike& bike_;
     const GarageSettings& settings_;
+    std::optional<OilCans> cans_;
     std::vector<Spending> all_;
 };
 
 } // namespace
 
 bool is_purchase_or_sale(std::string_view category) {
+    if (const auto leaf = category.rfind('/'); leaf != std::string_view::npos)
+        category.remove_prefix(leaf + 1);
     return category == purchase_category || category == sale_category;
 }
 
@@ -167,6 +184,8 @@ std::map<std::string, GroupTotal> grouped(const std::vector<Spending>& spending,
     for (const auto& line : spending) {
         auto& group = groups[key_of(line, by)];
         group.total.add(line.amount);
+        if (line.parts) group.parts.add(*line.parts);
+        if (line.labour) group.labour.add(*line.labour);
         ++group.count;
     }
     return groups;

@@ -19,8 +19,8 @@ struct Spending {
     std::string category;
     Money amount;                 ///< In the garage's currency where it could be converted, else as paid.
     std::optional<Money> as_paid; ///< Set where `amount` was converted.
-    std::optional<Money> parts;   ///< Of a job, as paid; absent where the parts have no price.
-    std::optional<Money> labour;  ///< Of a job, as paid.
+    std::optional<Money> parts;   ///< Of a job, in the currency of `amount`; absent where none has a price.
+    std::optional<Money> labour;  ///< Of a job, in the currency of `amount`; absent where it has no price.
     bool operator==(const Spending&) const = default;
 };
 
@@ -38,7 +38,9 @@ struct Spending {
 
 /// Everything spent on a bike, by date (numbers.md 5). Valuations are never spending. The price the bike
 /// was bought or sold at counts unless a cost entry of that category says it. Where the garage counts oil
-/// per litre used, oil bought by the can (a cost entry of category oil) is left out: never both.
+/// per litre used, oil bought by the can is left out and the litres filled in count instead: never both
+/// (oil_by_the_litre.h). Where the owner's categories are a tree ("bike/fuel"), a category counts in the
+/// branch that ends in it.
 [[nodiscard]] std::vector<Spending> spending_of(const Bike& bike, const GarageSettings& settings);
 
 enum class GroupBy { category, year, month, bike };
@@ -48,6 +50,8 @@ enum class GroupBy { category, year, month, bike };
 /// Sums of one group, currencies apart, and how many amounts they are made of.
 struct GroupTotal {
     MoneyByCurrency total;
+    MoneyByCurrency parts;
+    MoneyByCurrency labour;
     std::size_t count = 0;
     bool operator==(const GroupTotal&) const = default;
 };

@@ -46,13 +46,17 @@ struct DueItem {
     NextLimits limits;
     std::vector<LimitKind> not_computed; ///< Kinds the plan sets that could not be computed.
     Moment now;
+    DistanceUnit dial_unit = DistanceUnit::km; ///< Of the bike's dial.
+    Distance dial_offset; ///< True distance minus what the dial shows now: 0 unless the dial was changed.
     /// When the first of its limits is reached: with a chance of 10, 50 and 90 %. P10 and P90 are absent
     /// where the distance has no range yet; all where no limit has a day.
     std::optional<Date> date_p10;
     std::optional<Date> date_p50;
     std::optional<Date> date_p90;
-    std::vector<DoneAndTimed> history; ///< Oldest first.
-    std::optional<Money> estimate;     ///< What it may cost, by the owner.
+    std::optional<LimitKind> date_from; ///< The limit `date_p50` comes from.
+    std::string outlook;                ///< What days that come from distance rest on, for the owner.
+    std::vector<DoneAndTimed> history;  ///< Oldest first.
+    std::optional<Money> estimate;      ///< What it may cost, by the owner.
     std::optional<DoneBy> done_by;
     std::vector<std::string> parts;
     std::optional<std::string> source; ///< Where the interval comes from.

@@ -53,17 +53,28 @@ UnknownBecause why_unknown(const PlanItem& item, const BikeToday& bike, const Du
     return UnknownBecause::no_start;
 }
 
+struct ExpectedDay {
+    Date day;
+    LimitKind from = LimitKind::date;
+};
+
 /// The first day by which any of the limits is reached with the chance.
-std::optional<Date> expected_day(const NextLimits& limits, const BikeToday& bike, double chance) {
-    std::optional<Date> first;
-    const auto take = [&](const std::optional<Date>& day) {
-        if (day && (!first || *day < *first)) first = day;
+std::optional<ExpectedDay> expected_day(const NextLimits& limits, const BikeToday& bike, double chance) {
+    std::optional<ExpectedDay> first;
+    const auto take = [&](const std::optional<Date>& day, LimitKind from) {
+        if (day && (!first || *day < first->day)) first = ExpectedDay{*day, from};
     };
-    if (limits.date) take(limits.date->at);
-    if (limits.distance) take(bike.outlook().day_reaching(limits.distance->at, chance));
+    const auto& outlook = bike.outlook();
+    if (limits.date) take(limits.date->at, LimitKind::date);
+    if (limits.distance) take(outlook.day_reaching(limits.distance->at, chance), LimitKind::distance);
     if (limits.hours)
-        take(bike.outlook().day_reaching(bike.hours().distance_at(limits.hours->at_hours), chance));
+        take(outlook.day_reaching(bike.hours().distance_at(limits.hours->at_hours), chance),
+             LimitKind::hours);
     return first;
+}
+
+std::optional<Date> day_of(const std::optional<ExpectedDay>& expected) {
+    return expected ? std::optional(expected->day) : std::nullopt;
 }
 
 } // namespace
@@ -88,6 +99,9 @@ NextLimits standing_limits(const PlanItem& item, const BikeToday& bike,
 void judge(DueItem& item, const BikeToday& bike) {
     item.bike = bike.name();
     item.now = bike.now();
+    item.dial_unit = bike.bike().details.value.odometer_unit;
+    item.dial_offset = -bike.odometer().dials().shown_at(Distance{});
+    item.outlook = bike.outlook().words(item.dial_unit);
     const auto expected =
         item.limits.distance ? bike.outlook().day_reaching(item.limits.distance->at, 0.5) : std::nullopt;
     if (const auto state = worst(limit_states(item.limits, item.now, expected))) {
@@ -95,10 +109,12 @@ void judge(DueItem& item, const BikeToday& bike) {
         item.decided_by = state->kind;
         item.estimated = state->kind != LimitKind::date && bike.distance_estimated();
     }
-    item.date_p50 = expected_day(item.limits, bike, 0.5);
+    const auto median = expected_day(item.limits, bike, 0.5);
+    item.date_p50 = day_of(median);
+    if (median) item.date_from = median->from;
     if (!bike.outlook().has_range()) return;
-    item.date_p10 = expected_day(item.limits, bike, 0.1);
-    item.date_p90 = expected_day(item.limits, bike, 0.9);
+    item.date_p10 = day_of(expected_day(item.limits, bike, 0.1));
+    item.date_p90 = day_of(expected_day(item.limits, bike, 0.9));
 }
 
 std::optional<DueItem> plan_due(const PlanItem& item, const BikeToday& bike) {

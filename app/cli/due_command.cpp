@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/cli/commands.h"
+#include "app/cli/session.h"
+#include "model/upkeep/due.h"
+#include "reports/compose/due.h"
+
+#include <memory>
+
+namespace sumpbook::cli {
+
+void add_due_command(CommandLine& line) {
+    auto& command =
+        line.command("due", "What falls due on every bike, worst first",
+                     {"sumpbook -g my.sumpbook due", "sumpbook -g my.sumpbook -b \"Old twin\" due --why",
+                      "sumpbook -g my.sumpbook due --exit-code --json"});
+    struct Typed {
+        bool why = false;
+        bool exit_code = false;
+    };
+    auto typed = std::make_shared<Typed>();
+    command.add_flag("--why", typed->why, "Each item by itself: its limits, its history and its source");
+    command.add_flag("--exit-code", typed->exit_code, "End with 1 where something is due or overdue");
+    line.on_run(command, [typed](Session& session) -> Result<ExitStatus> {
+        const auto bikes = session.bikes();
+        if (!bikes) return pass_on(bikes.error());
+        const auto items = upkeep::due_items(*bikes, session.today());
+        session.show(compose::due_json(items),
+                     typed->why ? compose::due_why_text(items) : compose::due_text(items));
+        return typed->exit_code && upkeep::needs_attention(items) ? ExitStatus::findings : ExitStatus::done;
+    });
+}
+
+} // namespace sumpbook::cli

@@ -1,0 +1,145 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "reports/compose/due.h"
+
+#include "reports/compose/due_words.h"
+#include "reports/compose/words.h"
+
+#include <map>
+#include <set>
+
+namespace sumpbook::compose {
+namespace {
+
+using document::Align;
+using document::Cell;
+using document::Document;
+using document::Severity;
+using upkeep::DueItem;
+using upkeep::DueState;
+using upkeep::LimitKind;
+
+Severity colour(DueState state) {
+    switch (state) {
+    case DueState::overdue:
+        return Severity::danger;
+    case DueState::due:
+    case DueState::soon:
+        return Severity::caution;
+    case DueState::later:
+        return Severity::good;
+    case DueState::unknown:
+        break;
+    }
+    return Severity::none;
+}
+
+bool several_bikes(const std::vector<DueItem>& items) {
+    std::set<std::string> names;
+    for (const auto& item : items)
+        names.insert(item.bike);
+    return names.size() > 1;
+}
+
+std::string expected_words(const DueItem& item) {
+    if (!item.date_p50) return "-";
+    if (*item.date_p50 < *item.now.date) return "reached " + spelled_text(*item.date_p50);
+    if (item.date_from == LimitKind::date) return "on " + spelled_text(*item.date_p50);
+    if (!item.date_p10 || !item.date_p90) return "about " + spelled_text(*item.date_p50);
+    return spelled_text(*item.date_p10) + " to " + spelled_text(*item.date_p90) + ", most likely by " +
+           spelled_text(*item.date_p50);
+}
+
+std::string last_done_words(const DueItem& item) {
+    const auto* last = item.last_done();
+    return last == nullptr ? "-" : done_words(last->done, item);
+}
+
+std::vector<Cell> row_of(const DueItem& item, bool with_bike) {
+    std::vector<Cell> row{{std::string(slug(item.state)), colour(item.state)}};
+    if (with_bike) row.push_back({item.bike, {}});
+    row.push_back({item.label, {}});
+    row.push_back({standing_words(item), {}});
+    row.push_back({limit_words(item), {}});
+    row.push_back({expected_words(item), {}});
+    row.push_back({last_done_words(item), {}});
+    return row;
+}
+
+/// "Tourer: from your plain average of 14 km a day since 2019; no range yet." once a bike.
+void add_outlooks(Document& text, const std::vector<DueItem>& items) {
+    std::map<std::string, std::string> by_bike;
+    for (const auto& item : items) {
+        if (item.limits.distance || item.limits.hours) by_bike.emplace(item.bike, item.outlook);
+    }
+    for (const auto& [bike, outlook] : by_bike)
+        text.sentence("Days that come from distance, " + bike + ": " + outlook + ".");
+}
+
+document::Facts facts_of(const DueItem& item) {
+    document::Facts facts;
+    facts.lines.emplace_back("State", slug(item.state));
+    facts.lines.emplace_back("Limit", limit_words(item));
+    facts.lines.emplace_back("Expected", expected_words(item));
+    facts.lines.emplace_back("Last done", last_done_words(item));
+    if (!item.not_computed.empty())
+        facts.lines.emplace_back("Left out, not known", not_computed_words(item.not_computed));
+    if (item.source) facts.lines.emplace_back("Interval from", *item.source);
+    return facts;
+}
+
+document::Table history_table(const DueItem& item) {
+    document::Table table{{{"Done", {}}, {"Entry", {}}, {"To the limit", {}}}, {}};
+    for (const auto& one : item.history) {
+        const auto timing = one.timed ? timing_words(*one.timed, item.dial_unit) : std::string("not judged");
+        const auto severity =
+            one.timed && one.timed->timing == upkeep::Timing::late ? Severity::caution : Severity::none;
+        table.rows.push_back({Cell{done_words(one.done, item), {}},
+                              Cell{one.done.entry_id.empty() ? "-" : one.done.entry_id, {}},
+                              Cell{timing, severity}});
+    }
+    return table;
+}
+
+Document nothing_planned() {
+    Document text;
+    text.sentence("Nothing is planned yet. Start a plan with: sumpbook -g FILE plan starter, or set an item: "
+                  "sumpbook -g FILE plan set engine-oil --every \"6000 km or 12 months\"");
+    return text;
+}
+
+} // namespace
+
+Document due_text(const std::vector<DueItem>& items) {
+    if (items.empty()) return nothing_planned();
+    Document text;
+    const bool with_bike = several_bikes(items);
+    document::Table table{{{"State", {}}}, {}};
+    if (with_bike) table.columns.push_back({"Bike", {}});
+    for (const auto* heading : {"What", "Where it stands", "Limit", "Expected", "Last done"})
+        table.columns.push_back({heading, {}});
+    for (const auto& item : items)
+        table.rows.push_back(row_of(item, with_bike));
+    text.table(std::move(table));
+    add_outlooks(text, items);
+    text.sentence("Follow the maker's handbook and local rules; if unsure, ask a qualified mechanic.");
+    return text;
+}
+
+Document due_why_text(const std::vector<DueItem>& items) {
+    if (items.empty()) return nothing_planned();
+    Document text;
+    const bool with_bike = several_bikes(items);
+    for (const auto& item : items) {
+        text.heading(with_bike ? item.bike + ": " + item.label : item.label);
+        text.sentence(reason_words(item), colour(item.state));
+        text.facts(facts_of(item));
+        if (!item.history.empty()) text.table(history_table(item));
+    }
+    add_outlooks(text, items);
+    text.sentence(
+        "The window is a tenth of the interval unless you gave the maker's; it is ours and does not "
+        "protect a warranty. Statutory, safety and renewal items have none.");
+    return text;
+}
+
+} // namespace sumpbook::compose

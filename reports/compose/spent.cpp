@@ -1,0 +1,157 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "reports/compose/spent.h"
+
+#include "reports/compose/words.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sumpbook::compose {
+namespace {
+
+using cost::GroupTotal;
+using cost::Spending;
+using document::Align;
+using document::Array;
+using document::Cell;
+using document::Document;
+using document::Object;
+using document::Value;
+
+constexpr double km_a_thousand = 1000;
+
+std::vector<Spending> only(const std::vector<Spending>& spending, bool bought_or_sold) {
+    std::vector<Spending> kept;
+    std::ranges::copy_if(spending, std::back_inserter(kept), [&](const Spending& line) {
+        return cost::is_purchase_or_sale(line.category) == bought_or_sold;
+    });
+    return kept;
+}
+
+Array money_json(const MoneyByCurrency& money) {
+    Array amounts;
+    for (const auto& amount : money.amounts()) {
+        Object object;
+        object.add("cost_minor", amount.minor).add("currency", amount.currency.code());
+        amounts.emplace_back(std::move(object));
+    }
+    return amounts;
+}
+
+/// "120.00 EUR", "120.00 EUR + 30.00 GBP", empty for nothing.
+std::string money_words(const MoneyByCurrency& money) {
+    std::string text;
+    for (const auto& amount : money.amounts())
+        text += (text.empty() ? "" : " + ") + words(amount);
+    return text;
+}
+
+Money per_1000km(const cost::CostOfDistance& cost) {
+    return {std::llround(cost.minor_per_km * km_a_thousand), cost.running.currency};
+}
+
+Object group_json(const std::string& by, const std::string& key, const GroupTotal& group) {
+    const auto amounts = group.total.amounts();
+    Object object;
+    object.add(by, key);
+    // One amount where all of it is in one currency; `amounts` says the same where it is not.
+    const bool one = amounts.size() == 1;
+    object.add("cost_minor", one ? Value(amounts[0].minor) : Value());
+    object.add("currency", one ? Value(amounts[0].currency.code()) : Value());
+    object.add("amounts", money_json(group.total)).add("parts", money_json(group.parts));
+    object.add("labour", money_json(group.labour)).add("count", group.count);
+    return object;
+}
+
+Object distance_json(const std::string& bike, const cost::CostOfDistance& cost) {
+    Object object;
+    object.add("bike", bike).add("from", cost.from).add("to", cost.to);
+    object.add("distance_km", in_unit(cost.distance, DistanceUnit::km, 0));
+    object.add("cost_minor", cost.running.minor).add("currency", cost.running.currency.code());
+    object.add("cost_minor_per_km", decimal_from_double(cost.minor_per_km, 2));
+    object.add("cost_minor_per_1000km", per_1000km(cost).minor);
+    return object;
+}
+
+std::string heading_of(cost::GroupBy by) {
+    std::string heading(cost::slug(by));
+    heading[0] = static_cast<char>(heading[0] - 'a' + 'A');
+    return heading;
+}
+
+document::Table table_of(cost::GroupBy by, const std::vector<Spending>& running) {
+    document::Table table{{{heading_of(by), {}},
+                           {"Spent", Align::right},
+                           {"Parts of jobs", Align::right},
+                           {"Labour", Align::right},
+                           {"Times", Align::right}},
+                          {}};
+    for (const auto& [key, group] : cost::grouped(running, by)) {
+        table.rows.push_back({Cell{key, {}}, Cell{money_words(group.total), {}},
+                              Cell{money_words(group.parts), {}}, Cell{money_words(group.labour), {}},
+                              Cell{std::to_string(group.count), {}}});
+    }
+    return table;
+}
+
+std::string distance_sentence(const std::string& bike, const cost::CostOfDistance& cost, DistanceUnit unit) {
+    const double km_each = unit == DistanceUnit::km ? 1
+                                                    : static_cast<double>(Distance::um_per_mi) /
+                                                          static_cast<double>(Distance::um_per_km);
+    const auto each = [&](double units) {
+        return words(Money{std::llround(cost.minor_per_km * km_each * units), cost.running.currency});
+    };
+    const std::string symbol_text(symbol(unit));
+    return bike + ": " + words(cost.running) + " over " + words(cost.distance, unit) + " from " +
+           spelled_text(cost.from) + " to " + spelled_text(cost.to) + ": " + each(1) + " a " + symbol_text +
+           ", " + each(km_a_thousand) + " for 1 000 " + symbol_text + ".";
+}
+
+void add_bought_and_sold(Document& text, const std::vector<Spending>& spending) {
+    for (const auto& line : only(spending, true)) {
+        const bool sale = line.amount.minor < 0;
+        const Money size{sale ? -line.amount.minor : line.amount.minor, line.amount.currency};
+        text.sentence("Not in the sums above: " + line.bike + (sale ? " sold on " : " bought on ") +
+                      spelled_text(line.date) + " for " + words(size) + ".");
+    }
+}
+
+} // namespace
+
+Value spent_json(const SpentReport& report) {
+    const auto running = only(report.spending, false);
+    Array items;
+    for (const auto& [key, group] : cost::grouped(running, report.by))
+        items.emplace_back(group_json(std::string(cost::slug(report.by)), key, group));
+    Array distances;
+    for (const auto& [bike, cost] : report.of_distance)
+        distances.emplace_back(distance_json(bike, cost));
+    Object object = document::result();
+    object.add("by", cost::slug(report.by));
+    object.add("period", report.period.empty() ? Value() : Value(report.period));
+    object.add("items", std::move(items)).add("running", money_json(cost::total_of(running)));
+    object.add("bought_and_sold", money_json(cost::total_of(only(report.spending, true))));
+    object.add("of_distance", std::move(distances));
+    return object;
+}
+
+Document spent_text(const SpentReport& report) {
+    Document text;
+    const auto running = only(report.spending, false);
+    text.heading(report.period.empty() ? "Spent" : "Spent in " + report.period);
+    if (report.spending.empty()) {
+        text.sentence(
+            "No money is recorded for this time. Amounts stand in entries: sumpbook add fuel --help");
+        return text;
+    }
+    text.table(table_of(report.by, running));
+    text.sentence("Running costs together: " + money_words(cost::total_of(running)) + ".");
+    for (const auto& [bike, cost] : report.of_distance)
+        text.sentence(distance_sentence(bike, cost, report.distance_unit));
+    add_bought_and_sold(text, report.spending);
+    if (cost::total_of(running).amounts().size() > 1)
+        text.sentence("Amounts in other currencies stand apart: there is no exchange rate of their day.");
+    return text;
+}
+
+} // namespace sumpbook::compose

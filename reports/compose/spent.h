@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/cost/per_distance.h"
+#include "model/cost/spent.h"
+#include "reports/document/document.h"
+#include "reports/document/value.h"
+
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace sumpbook::compose {
+
+/// What was spent on some bikes in some time, ready to be shown.
+struct SpentReport {
+    std::string period; ///< "2025", or empty for the whole record.
+    cost::GroupBy by = cost::GroupBy::category;
+    std::vector<cost::Spending> spending; ///< Buying and selling the bikes among it.
+    std::vector<std::pair<std::string, cost::CostOfDistance>> of_distance; ///< By bike, where known.
+    DistanceUnit distance_unit = DistanceUnit::km;
+};
+
+/// {"schema": 1, "by": ..., "items": [...], "running": [...], "bought_and_sold": [...], ...}. The items leave
+/// out buying and selling the bikes.
+[[nodiscard]] document::Value spent_json(const SpentReport& report);
+[[nodiscard]] document::Document spent_text(const SpentReport& report);
+
+} // namespace sumpbook::compose
