@@ -4,6 +4,7 @@
 #include "model/store/file_layer.h"
 
 #include <optional>
+#include <utility>
 
 namespace sumpbook::store {
 
@@ -29,7 +30,10 @@ public:
     /// no lock file can be had: a read-only folder.
     [[nodiscard]] static Result<FileLock> take(FileLayer& layer, const std::string& path, LockKind kind,
                                                Patience patience);
-    FileLock(FileLock&&) = default;
+    FileLock(FileLock&& other) noexcept
+        : file_(std::exchange(other.file_, std::nullopt)) // only one of the two lets go
+        , kind_(other.kind_)
+        , suspicion_(std::move(other.suspicion_)) {}
     FileLock& operator=(FileLock&&) = delete;
     ~FileLock();
 
