@@ -21,8 +21,8 @@ Result<cost::GroupBy> typed_group(const std::string& text) {
     for (const auto by : {GroupBy::category, GroupBy::year, GroupBy::month, GroupBy::bike}) {
         if (cost::slug(by) == text) return by;
     }
-    return refuse("Group by category, year, month or bike.",
-                  {.file = {}, .line = {}, .column = "--by", .text = text});
+    return fail(ProblemKind::wrong_usage, "Group by category, year, month or bike.",
+                {.file = {}, .line = {}, .column = "--by", .text = text});
 }
 
 /// The days asked for: a year, or everything until today.
