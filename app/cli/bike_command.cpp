@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/cli/bike_consumption.h"
 #include "app/cli/bike_fields.h"
 #include "app/cli/commands.h"
 #include "app/cli/session.h"
@@ -193,12 +194,13 @@ void add_list_and_show(CommandLine& line, CLI::App& group) {
 } // namespace
 
 void add_bike_command(CommandLine& line) {
-    auto& group = line.group("bike", "Bikes and their data cards: add, list, show, edit, sell, card");
+    auto& group = line.group("bike", "Bikes and their data cards: add, list, show, edit, sell, card, consumption");
     add_add(line, group);
     add_list_and_show(line, group);
     add_edit(line, group);
     add_sell(line, group);
     add_card(line, group);
+    add_consumption(line, group);
 }
 
 } // namespace sumpbook::cli
