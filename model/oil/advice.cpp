@@ -35,10 +35,16 @@ std::vector<std::string> named_by(const std::vector<PatternFound>& patterns) {
     return places;
 }
 
-std::vector<std::string> at_watch(const std::vector<RatedValue>& values) {
+/// Quantities at watch, by their value or by what was found beside it.
+std::vector<std::string> at_watch(const std::vector<RatedValue>& values, const std::vector<Lift>& lifts) {
     std::vector<std::string> found;
     for (const RatedValue& value : values) {
         if (value.ladder == Ladder::watch) found.push_back(value.written.quantity);
+    }
+    for (const Lift& lift : lifts) {
+        const bool new_one =
+            lift.quantity && std::find(found.begin(), found.end(), *lift.quantity) == found.end();
+        if (new_one) found.push_back(*lift.quantity);
     }
     return found;
 }
@@ -67,7 +73,7 @@ Advice advise(const std::vector<RatedValue>& values, const WholeSample& whole, c
     if (!other.empty() || whole.word == Word::act) return {AdviceKind::sample_now, other, {}};
     if (coolant.lifts()) return {AdviceKind::sample_now, coolant.metals, {}};
     if (whole.word == Word::not_enough_to_say) return {AdviceKind::sample_now, {}, {}};
-    if (whole.word == Word::watch) return {AdviceKind::sample_after, at_watch(values), {}};
+    if (whole.word == Word::watch) return {AdviceKind::sample_after, at_watch(values, whole.lifts), {}};
     return {};
 }
 

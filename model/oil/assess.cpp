@@ -69,6 +69,9 @@ PatternFacts pattern_facts(const OilRecord& record, const SampleAssessment& foun
             (value.ladder == Ladder::act || value.written.state == ValueState::detected))
             facts.glycol_detected = true;
     }
+    for (const WearHistory& wear : found.wear) {
+        if (wear_keeps_rising(wear)) facts.rising.insert(wear.now->element);
+    }
     facts.high.insert(found.coolant.metals.begin(), found.coolant.metals.end());
     facts.viscosity_mm2_s = viscosities(found);
     facts.without_coolant = !found.coolant.may_be_coolant;
@@ -90,13 +93,34 @@ std::set<std::string> at_act_before(const OilRecord& record, const SampleHistory
     return metals;
 }
 
+std::vector<WearHistory> wear_of(const OilRecord& record, const FilledSample& sample,
+                                 const SampleHistory& history) {
+    std::vector<WearHistory> wear;
+    const bool leaded = record.bike->details.value.fuel == FuelType::leaded_petrol;
+    for (const SampleValue& value : sample.sample->values) {
+        if (!is_wear_metal(value.quantity) || (leaded && value.quantity == "Pb")) continue;
+        auto rates = wear_history(record, sample, history, value.quantity);
+        if (rates.now) wear.push_back(std::move(rates));
+    }
+    return wear;
+}
+
+std::string figure(double number) { return decimal_from_double(number, 1).text(); }
+
 std::vector<Lift> lifts_of(const SampleAssessment& found) {
     std::vector<Lift> lifts;
-    if (!found.coolant.lifts()) return lifts;
     std::vector<std::string> names;
     for (const std::string& metal : found.coolant.metals)
         names.push_back(quantity_name(metal));
-    lifts.push_back({"High " + listed(names) + ": coolant may be getting into the oil."});
+    if (found.coolant.lifts())
+        lifts.push_back({"High " + listed(names) + ": coolant may be getting into the oil.", std::nullopt});
+    for (const WearHistory& wear : found.wear) {
+        if (!wears_twice_as_fast(wear)) continue;
+        lifts.push_back({"The engine sheds " + figure(wear.now->per_1000km()) + " mg/kg of " +
+                             quantity_name(wear.now->element) + " in 1 000 km, at least twice the " +
+                             figure(*median_wear_per_1000km(wear)) + " usual in its earlier fills.",
+                         wear.now->element});
+    }
     return lifts;
 }
 
@@ -147,6 +171,7 @@ SampleAssessment begin(const OilRecord& record, const FilledSample& filled, cons
     found.compartment = filled.sample->compartment;
     found.profile = profile.name;
     found.filled = filled;
+    found.dial_unit = record.bike->details.value.odometer_unit;
     found.laboratory = filled.sample->flag;
     found.laboratory_words = filled.sample->flag_words;
     return found;
@@ -162,9 +187,9 @@ SampleAssessment assess_sample(const OilRecord& record, const LogEntry& sample, 
     found.values = rate_sample(record, found.filled, history, basis);
     found.coolant = coolant_sign(found.values, bike.cooling);
     found.viscosity = viscosity_findings(found.values, basis);
+    found.wear = wear_of(record, found.filled, history);
     found.patterns = find_patterns(pattern_facts(record, found, history));
-    found.lifts = lifts_of(found);
-    found.whole = whole_sample(found.values, found.lifts, found.laboratory, bike.fuel);
+    found.whole = whole_sample(found.values, lifts_of(found), found.laboratory, bike.fuel);
     found.advice = advise(found.values, found.whole, found.coolant, found.patterns,
                           at_act_before(record, history, profile));
     found.half_interval = half_interval(*record.bike);

@@ -4,6 +4,7 @@
 #include "model/oil/advice.h"
 #include "model/oil/history.h"
 #include "model/oil/viscosity_rule.h"
+#include "model/oil/wear_rate.h"
 
 #include <optional>
 #include <string>
@@ -27,7 +28,9 @@ struct SampleAssessment {
     std::vector<PatternFound> patterns;
     CoolantSign coolant;
     ViscosityFindings viscosity;
-    std::vector<Lift> lifts; ///< Findings beside the single values.
+    std::vector<WearHistory>
+        wear; ///< Of each wear metal whose rate over this fill is known; lead not on leaded petrol.
+    DistanceUnit dial_unit = DistanceUnit::km;
     std::optional<LabFlag> laboratory;
     std::optional<std::string> laboratory_words;
     std::optional<Distance> half_interval; ///< Half the plan's interval for engine oil; absent: none planned.

@@ -2,9 +2,19 @@
 #include "model/oil/fills.h"
 
 #include <algorithm>
+#include <set>
 
 namespace sumpbook::oil {
 namespace {
+
+std::set<std::string> compartments_of(const Bike& bike) {
+    std::set<std::string> slugs;
+    for (const LogEntry& entry : bike.log) {
+        if (const auto* sample = std::get_if<Sample>(&entry.value.body)) slugs.insert(sample->compartment);
+        if (const auto* change = std::get_if<OilChange>(&entry.value.body)) slugs.insert(change->compartment);
+    }
+    return slugs;
+}
 
 bool is_fill_of(const usage::OilFill& fill, const LogEntry& entry, const Sample& sample) {
     if (sample.oil_change_date) return fill.oil_change_id && fill.from == *sample.oil_change_date;
@@ -14,7 +24,7 @@ bool is_fill_of(const usage::OilFill& fill, const LogEntry& entry, const Sample&
 std::optional<usage::OilFill> find_fill(const OilRecord& record, const LogEntry& entry,
                                         const Sample& sample) {
     std::optional<usage::OilFill> found;
-    for (const auto& fill : usage::oil_fills(*record.bike, record.odometer, sample.compartment)) {
+    for (const auto& fill : record.fills_of(sample.compartment)) {
         if (is_fill_of(fill, entry, sample)) found = fill;
     }
     return found;
@@ -50,7 +60,16 @@ std::optional<Decimal> hours_on_oil(const FilledSample& filled) {
 OilRecord OilRecord::of(const Garage& garage, const Bike& bike) {
     auto odometer = usage::OdometerSeries::of(bike);
     auto hours = usage::EngineHours::of(bike, odometer);
-    return {&garage, &bike, std::move(odometer), std::move(hours)};
+    OilRecord record{&garage, &bike, std::move(odometer), std::move(hours), {}};
+    for (const std::string& compartment : compartments_of(bike))
+        record.fills[compartment] = usage::oil_fills(bike, record.odometer, compartment);
+    return record;
+}
+
+const std::vector<usage::OilFill>& OilRecord::fills_of(std::string_view compartment) const {
+    static const std::vector<usage::OilFill> none;
+    const auto found = fills.find(compartment);
+    return found == fills.end() ? none : found->second;
 }
 
 FilledSample fill_of(const OilRecord& record, const LogEntry& sample) {

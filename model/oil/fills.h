@@ -6,8 +6,11 @@
 #include "model/usage/odometer.h"
 #include "model/usage/oil_fills.h"
 
+#include <functional>
+#include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace sumpbook::oil {
@@ -18,7 +21,11 @@ struct OilRecord {
     const Bike* bike = nullptr;
     usage::OdometerSeries odometer;
     usage::EngineHours hours;
+    /// The fills of each compartment that a sample or an oil change names, in order.
+    std::map<std::string, std::vector<usage::OilFill>, std::less<>> fills;
     [[nodiscard]] static OilRecord of(const Garage& garage, const Bike& bike);
+    /// Of a compartment; empty for one that nothing names.
+    [[nodiscard]] const std::vector<usage::OilFill>& fills_of(std::string_view compartment) const;
 };
 
 /// A sample of used oil with the fill of oil it was drawn from.

@@ -52,6 +52,7 @@ Word word_of(LabFlag flag) {
 WholeSample whole_sample(const std::vector<RatedValue>& values, const std::vector<Lift>& lifts,
                          const std::optional<LabFlag>& flag, const std::optional<FuelType>& fuel) {
     WholeSample whole;
+    whole.lifts = lifts;
     whole.missing = what_is_missing(values, fuel);
     Ladder worst = lifts.empty() ? Ladder::within : Ladder::watch;
     for (const RatedValue& value : values)

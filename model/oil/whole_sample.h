@@ -13,7 +13,8 @@ namespace sumpbook::oil {
 
 /// A finding beside the single values that makes the sample at least `watch`.
 struct Lift {
-    std::string because; ///< Full sentence.
+    std::string because;                 ///< Full sentence.
+    std::optional<std::string> quantity; ///< Slug of what it is about, where it is one.
 };
 
 /// The word for a sample, and what keeps a clean one from being called within.
@@ -21,7 +22,8 @@ struct WholeSample {
     Word word = Word::not_enough_to_say;
     Word own_word = Word::not_enough_to_say; ///< Before the laboratory's flag.
     std::vector<std::string>
-        missing; ///< Names of what is not rated: "iron", "fuel", "water or glycol", "viscosity".
+        missing;             ///< Names of what is not rated: "iron", "fuel", "water or glycol", "viscosity".
+    std::vector<Lift> lifts; ///< Findings beside the single values.
     bool set_by_laboratory = false; ///< The laboratory's flag was worse than ours.
 };
 

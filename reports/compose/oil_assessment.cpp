@@ -2,6 +2,7 @@
 #include "reports/compose/oil_assessment.h"
 
 #include "model/garage/slugs.h"
+#include "model/oil/element_sources.h"
 #include "model/oil/quantities.h"
 #include "model/oil/words.h"
 #include "reports/compose/entry_words.h"
@@ -30,7 +31,7 @@ std::string oil_line(const SampleAssessment& assessment) {
 
 std::string run_line(const SampleAssessment& assessment) {
     std::string text = assessment.filled.distance_on_oil
-                           ? words(*assessment.filled.distance_on_oil, DistanceUnit::km)
+                           ? words(*assessment.filled.distance_on_oil, assessment.dial_unit)
                            : std::string{};
     if (assessment.filled.hours_on_oil)
         text += (text.empty() ? "" : ", ") + assessment.filled.hours_on_oil->text() + " h";
@@ -39,6 +40,10 @@ std::string run_line(const SampleAssessment& assessment) {
 
 document::Facts facts_of(const SampleAssessment& assessment) {
     document::Facts facts;
+    facts.lines.emplace_back("Sample",
+                             assessment.bike + ", " + assessment.sample + ", " + iso_text(assessment.date));
+    facts.lines.emplace_back("Verdict", marked(assessment.whole.word));
+    facts.lines.emplace_back("Next step", std::string(oil::slug(assessment.advice.kind)));
     facts.lines.emplace_back("Oil", oil_line(assessment));
     facts.lines.emplace_back("Run on this oil", run_line(assessment));
     if (assessment.laboratory) {
@@ -109,6 +114,51 @@ std::string pattern_sentence(const oil::PatternFound& pattern) {
     return text + ". Source: " + pattern.source + ".";
 }
 
+bool has_earlier_wear(const SampleAssessment& assessment) {
+    return std::any_of(assessment.wear.begin(), assessment.wear.end(),
+                       [](const oil::WearHistory& wear) { return !wear.earlier.empty(); });
+}
+
+document::Table wear_table(const SampleAssessment& assessment) {
+    document::Table table{
+        {{"Wear in 1 000 km", {}}, {"As measured", {}}, {"Corrected", {}}, {"Usual in earlier fills", {}}},
+        {}};
+    const auto figure = [](double number) { return grouped(decimal_from_double(number, 1)) + " mg/kg"; };
+    for (const oil::WearHistory& wear : assessment.wear) {
+        const auto usual = oil::median_wear_per_1000km(wear);
+        table.rows.push_back({Cell{oil::quantity_name(wear.now->element), {}},
+                              Cell{figure(wear.now->measured_per_1000km()), {}},
+                              Cell{figure(wear.now->per_1000km()), {}},
+                              Cell{usual ? figure(*usual) : "-", {}}});
+    }
+    return table;
+}
+
+/// "Copper can come from big-end and main bearings, ...", for what stands out.
+void add_element_sources(Document& text, const SampleAssessment& assessment) {
+    for (const RatedValue& value : assessment.values) {
+        if (value.ladder < Ladder::watch) continue;
+        const auto sources = oil::element_sources(value.written.quantity);
+        if (sources.empty()) continue;
+        const auto& first = sources.front();
+        std::string sentence = "Where " + oil::quantity_name(value.written.quantity) +
+                               " can come from: " + first.in_engine + ".";
+        if (!first.on_motorcycles.empty()) sentence += " On a motorcycle: " + first.on_motorcycles + ".";
+        text.sentence(sentence + " Source: " + first.source + ".");
+    }
+}
+
+void add_wear_notes(Document& text, const SampleAssessment& assessment) {
+    std::vector<std::string> said;
+    for (const oil::WearHistory& wear : assessment.wear) {
+        for (const std::string& note : wear.now->notes) {
+            if (std::find(said.begin(), said.end(), note) != said.end()) continue;
+            said.push_back(note);
+            text.sentence(note);
+        }
+    }
+}
+
 void add_notes(Document& text, const SampleAssessment& assessment) {
     for (const RatedValue& value : assessment.values) {
         for (const std::string& note : value.notes)
@@ -152,6 +202,9 @@ void add_sample(Document& text, const SampleAssessment& assessment, bool why) {
     for (const auto& pattern : assessment.patterns)
         text.sentence(pattern_sentence(pattern));
     add_unrated(text, assessment);
+    add_element_sources(text, assessment);
+    if (!assessment.wear.empty() && (why || has_earlier_wear(assessment))) text.table(wear_table(assessment));
+    if (why) add_wear_notes(text, assessment);
     if (why) add_notes(text, assessment);
     add_sources(text, assessment);
     for (const std::string& caution : assessment.cautions)

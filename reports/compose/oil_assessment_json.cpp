@@ -84,6 +84,18 @@ Value pattern_json(const oil::PatternFound& pattern) {
         .add("source", pattern.source);
 }
 
+Value wear_json(const oil::WearHistory& wear) {
+    const auto per_1000km = [](double number) { return decimal_from_double(number, 3); };
+    const auto usual = oil::median_wear_per_1000km(wear);
+    return Object()
+        .add("quantity", wear.now->element)
+        .add("measured_mg_kg_per_1000km", per_1000km(wear.now->measured_per_1000km()))
+        .add("corrected_mg_kg_per_1000km", per_1000km(wear.now->per_1000km()))
+        .add("usual_mg_kg_per_1000km", usual ? Value(per_1000km(*usual)) : Value())
+        .add("twice_as_fast", oil::wears_twice_as_fast(wear))
+        .add("notes", texts(wear.now->notes));
+}
+
 Value viscosity_json(const oil::ViscosityFindings& found) {
     Object item;
     item.add("change_percent", rounded_double(found.change_percent, 2));
@@ -106,6 +118,9 @@ Value sample_json(const SampleAssessment& sample) {
     Array patterns;
     for (const auto& pattern : sample.patterns)
         patterns.push_back(pattern_json(pattern));
+    Array wear;
+    for (const auto& one : sample.wear)
+        wear.push_back(wear_json(one));
     const auto& run = sample.filled.distance_on_oil;
     Object item;
     item.add("bike", sample.bike).add("sample", sample.sample).add("sample_date", sample.date);
@@ -117,6 +132,7 @@ Value sample_json(const SampleAssessment& sample) {
     item.add("laboratory_words", sample.laboratory_words);
     item.add("coolant_metals", texts(sample.coolant.metals));
     item.add("patterns", std::move(patterns)).add("viscosity", viscosity_json(sample.viscosity));
+    item.add("wear", std::move(wear));
     item.add("entry", sample.entry_id).add("compartment", sample.compartment).add("profile", sample.profile);
     item.add("distance_on_oil_km", run ? Value(in_unit(*run, DistanceUnit::km, 1)) : Value());
     item.add("hours_on_oil", sample.filled.hours_on_oil);

@@ -6,6 +6,7 @@
 #include "reports/compose/entry_words.h"
 #include "reports/compose/words.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace sumpbook::compose {
@@ -65,16 +66,16 @@ std::vector<std::string> names_of(const std::vector<std::string>& slugs) {
     return names;
 }
 
-/// "Copper 22 mg/kg is at the level warning of HB2004 (above 20 mg/kg)."
+/// "Copper 22 mg/kg: warning by HB2004 (above 20 mg/kg)."
 std::string finding_sentence(const RatedValue& value) {
-    std::string text = capital(oil::quantity_name(value.written.quantity)) + " " + value_words(value.written);
+    const std::string text =
+        capital(oil::quantity_name(value.written.quantity)) + " " + value_words(value.written) + ": ";
     if (value.level && value.limit)
-        return text + " has reached " + *value.level + " of " + value.set + " (" + limit_words(*value.limit) +
-               ").";
-    if (value.set == oil::grade_set) return text + " has left what the grade rule allows.";
+        return text + *value.level + " by " + value.set + " (" + limit_words(*value.limit) + ").";
+    if (value.set == oil::grade_set) return text + "changed more than the grade rule lets pass.";
     if (value.limit)
-        return text + " is near the first level of " + value.set + " (" + limit_words(*value.limit) + ").";
-    return text + " stands out.";
+        return text + "near the first level of " + value.set + " (" + limit_words(*value.limit) + ").";
+    return text + "stands out.";
 }
 
 std::string sentences_at(const SampleAssessment& assessment, Ladder ladder) {
@@ -87,7 +88,7 @@ std::string sentences_at(const SampleAssessment& assessment, Ladder ladder) {
 
 std::string half_interval_words(const SampleAssessment& assessment) {
     if (!assessment.half_interval) return "after half the interval you change this oil at";
-    return "after half the planned interval, about " + words(*assessment.half_interval, DistanceUnit::km);
+    return "after half the planned interval, about " + words(*assessment.half_interval, assessment.dial_unit);
 }
 
 std::string because_words(const SampleAssessment& assessment) {
@@ -215,7 +216,7 @@ std::string findings_words(const SampleAssessment& assessment) {
         if (!more.empty()) text += (text.empty() ? "" : " ") + more;
     };
     put(sentences_at(assessment, Ladder::watch));
-    for (const oil::Lift& lift : assessment.lifts)
+    for (const oil::Lift& lift : assessment.whole.lifts)
         put(lift.because);
     if (assessment.whole.set_by_laboratory)
         put("The laboratory's own verdict is worse than ours and counts.");
@@ -231,6 +232,10 @@ std::string certainty_words(const SampleAssessment& assessment) {
                        assessment.profile + ".";
     const auto& missing = assessment.whole.missing;
     if (!missing.empty()) text += " To call a sample clean these are missing: " + oil::listed(missing) + ".";
+    const bool compared = std::any_of(assessment.values.begin(), assessment.values.end(),
+                                      [](const RatedValue& value) { return value.rate.has_value(); });
+    if (!compared && assessment.wear.empty())
+        text += " One sample is a snapshot; the next one shows where it is going.";
     return text;
 }
 
