@@ -148,6 +148,10 @@ std::vector<std::string> cautions_of(const SampleAssessment& found) {
     if (found.compartment != "engine")
         cautions.push_back("The limits are for engine oil; this sample is of the compartment " +
                            found.compartment + ".");
+    const auto& named_change = found.filled.sample->oil_change_date;
+    if (named_change && found.filled.oil_change == nullptr)
+        cautions.push_back("The sample names an oil change of " + iso_text(*named_change) +
+                           ", and none of that day is recorded.");
     if (!found.filled.distance_on_oil && !found.filled.hours_on_oil)
         cautions.emplace_back(
             "How far this oil has run is not known, and what is a lot of metal depends on it.");

@@ -61,6 +61,14 @@ void put_rate(RatedValue& value, const FilledSample& earlier, const BetweenSampl
     value.source = value.trend_limit->source;
 }
 
+/// The oil change the sample belongs to; of an oil filled in before the record began, what the sample names.
+OilChange oil_of(const FilledSample& sample) {
+    OilChange oil;
+    if (sample.oil_change != nullptr) oil = *sample.oil_change;
+    if (!oil.oil_name) oil.oil_name = sample.sample->oil_name;
+    return oil;
+}
+
 std::size_t place_of(const RatedValue& value) {
     const auto& all = sample_quantities();
     const auto found = std::find_if(
@@ -73,8 +81,8 @@ std::size_t place_of(const RatedValue& value) {
 RatingBasis rating_basis(const OilRecord& record, const FilledSample& sample, const Profile& profile) {
     RatingBasis basis;
     basis.profile = profile;
-    basis.reference =
-        reference_oil(*record.garage, *record.bike, sample.oil_change, sample.entry->value.date);
+    const OilChange oil = oil_of(sample);
+    basis.reference = reference_oil(*record.garage, *record.bike, &oil, sample.entry->value.date);
     const BikeDetails& bike = record.bike->details.value;
     basis.engine = {bike.fuel, bike.block, basis.reference.grade};
     return basis;

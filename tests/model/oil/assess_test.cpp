@@ -169,3 +169,20 @@ TEST_CASE("A bike's own profile is used unless another is asked for", "[oil]") {
     CHECK(profile_for(bike, "io360")->name == "io360");
     CHECK_FALSE(profile_for(bike, "made up").has_value());
 }
+
+TEST_CASE("An oil filled in before the record began is known by the name the sample gives", "[oil]") {
+    OilGarage garage;
+    garage.new_oil("2024-01-01", {value("kv100", "14.4")}, "Marsh 4T");
+    auto& entry = garage.draw("2024-06-01", clean_values(), 13000);
+    CHECK(rated(garage.assess(), "kv100").unrated == Unrated::no_reference);
+    std::get<Sample>(entry.value.body).oil_name = "Marsh 4T";
+    CHECK(rated(garage.assess(), "kv100").ladder == Ladder::within);
+}
+
+TEST_CASE("An oil change that is named but not recorded is said", "[oil]") {
+    OilGarage garage = filled_garage();
+    auto& entry = garage.draw("2024-06-01", clean_values(), 13000);
+    std::get<Sample>(entry.value.body).oil_change_date = day("2024-02-02");
+    CHECK(garage.assess().filled.oil_change == nullptr);
+    CHECK(garage.assess().cautions.front().find("2024-02-02") != std::string::npos);
+}
