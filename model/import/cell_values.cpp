@@ -14,7 +14,9 @@
 namespace sumpbook::import {
 namespace {
 
-tl::unexpected<Problem> no_number(std::string_view cell) { return refuse(fmt::format("\"{}\" is no number.", cell)); }
+tl::unexpected<Problem> no_number(std::string_view cell) {
+    return refuse(fmt::format("\"{}\" is no number.", cell));
+}
 
 /// The number of a cell under the file's mark. 1.859 under a decimal comma would be one thousand eight
 /// hundred; in a column of numbers with decimals that is not believed.
@@ -23,8 +25,8 @@ Result<Decimal> believable_number(std::string_view number, const CellRules& rule
     if (!read) return read;
     const bool grouped = read->scale() == 0 && is_ambiguous_number(number);
     if (rules.has_decimals && grouped)
-        return refuse(fmt::format("\"{}\" would be {}, and the other numbers of this column have decimals.", number,
-                                  read->text()));
+        return refuse(fmt::format("\"{}\" would be {}, and the other numbers of this column have decimals.",
+                                  number, read->text()));
     return read;
 }
 
@@ -37,8 +39,10 @@ tl::unexpected<Problem> unit_differs(std::string_view cell) {
     return refuse(fmt::format("\"{}\" has another unit than the heading of its column.", cell));
 }
 
-Result<DistanceUnit> distance_unit_of(std::string_view cell, std::string_view behind, const CellRules& rules) {
-    if (behind.empty()) return rules.stated.distance.value_or(rules.usual.distance.value_or(DistanceUnit::km));
+Result<DistanceUnit> distance_unit_of(std::string_view cell, std::string_view behind,
+                                      const CellRules& rules) {
+    if (behind.empty())
+        return rules.stated.distance.value_or(rules.usual.distance.value_or(DistanceUnit::km));
     auto unit = read_distance_unit(behind);
     if (unit && rules.stated.distance && *unit != *rules.stated.distance) return unit_differs(cell);
     return unit;
@@ -61,22 +65,27 @@ Result<Currency> currency_of(std::string_view cell, std::string_view word, const
     return currency;
 }
 
-Result<SampleValue> with_number(SampleValue value, std::string_view cell, const AmountText& apart, const CellRules& rules) {
+Result<SampleValue> with_number(SampleValue value, std::string_view cell, const AmountText& apart,
+                                const CellRules& rules) {
     const auto number = believable_number(apart.number, rules);
     if (!number) return pass_on(number.error());
     value.number = *number;
     if (apart.behind.empty()) return value;
     ColumnUnit unit;
     const Field field{.slug = value.quantity, .type = FieldType::quantity};
-    if (const auto added = add_unit(unit, field, apart.behind, rules.garage); !added) return pass_on(added.error());
-    if (!unit.quantity || (rules.stated.quantity && *unit.quantity != *rules.stated.quantity)) return unit_differs(cell);
+    if (const auto added = add_unit(unit, field, apart.behind, rules.garage); !added)
+        return pass_on(added.error());
+    if (!unit.quantity || (rules.stated.quantity && *unit.quantity != *rules.stated.quantity))
+        return unit_differs(cell);
     value.unit = *unit.quantity;
     return value;
 }
 
 } // namespace
 
-Result<Date> date_in(std::string_view cell, const CellRules& rules) { return read_date(date_part(cell), rules.order); }
+Result<Date> date_in(std::string_view cell, const CellRules& rules) {
+    return read_date(date_part(cell), rules.order);
+}
 
 Result<Decimal> number_in(std::string_view cell, const CellRules& rules) {
     const auto apart = take_amount_apart(cell);
@@ -138,7 +147,8 @@ Result<UnitPrice> unit_price_in(std::string_view cell, const CellRules& rules) {
     if (!apart.before.empty() && !before_slash.empty()) return no_number(cell);
     const auto currency = currency_of(cell, apart.before.empty() ? before_slash : apart.before, rules);
     if (!currency) return pass_on(currency.error());
-    const auto per = volume_unit_of(cell, each ? trimmed(apart.behind.substr(slash + 1)) : std::string_view(), rules);
+    const auto per =
+        volume_unit_of(cell, each ? trimmed(apart.behind.substr(slash + 1)) : std::string_view(), rules);
     if (!per) return pass_on(per.error());
     return UnitPrice{.amount = *number, .currency = *currency, .per = *per};
 }
@@ -150,8 +160,13 @@ Result<bool> yes_no_in(std::string_view cell, std::string_view list) {
     return *value == "yes";
 }
 
-Result<SampleValue> sample_value_in(std::string_view cell, std::string_view quantity, const CellRules& rules) {
-    SampleValue value{.quantity = std::string(quantity), .state = ValueState::measured, .number = {}, .unit = {}, .method = {}};
+Result<SampleValue> sample_value_in(std::string_view cell, std::string_view quantity,
+                                    const CellRules& rules) {
+    SampleValue value{.quantity = std::string(quantity),
+                      .state = ValueState::measured,
+                      .number = {},
+                      .unit = {},
+                      .method = {}};
     value.unit = rules.stated.quantity.value_or(usual_unit_of(quantity));
     value.method = rules.stated.method;
     if (const auto word = value_of_word("presence", cell)) {
@@ -160,7 +175,8 @@ Result<SampleValue> sample_value_in(std::string_view cell, std::string_view quan
     }
     const auto apart = take_amount_apart(cell);
     if (apart.number.empty() || (!apart.before.empty() && apart.before != "<"))
-        return refuse(fmt::format("\"{}\" is no value, no <value and neither detected nor not detected.", cell));
+        return refuse(
+            fmt::format("\"{}\" is no value, no <value and neither detected nor not detected.", cell));
     if (apart.before == "<") value.state = ValueState::below;
     return with_number(std::move(value), cell, apart, rules);
 }

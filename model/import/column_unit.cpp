@@ -133,14 +133,15 @@ std::string usual_unit_of(std::string_view quantity) {
     return found == quantity_units().end() ? std::string() : found->second.front().unit;
 }
 
-std::string text_of(const ColumnUnit& unit) {
+std::string text_of(const ColumnUnit& unit, FieldType type) {
     std::string text;
     const auto add = [&text](std::string_view between, std::string_view more) {
         text += (text.empty() ? "" : std::string(between)) + std::string(more);
     };
     if (unit.distance) add("", symbol(*unit.distance));
     if (unit.currency) add("", unit.currency->code());
-    if (unit.volume) add(" per ", symbol(*unit.volume));
+    if (unit.volume)
+        add(" ", (type == FieldType::unit_price ? "per " : "") + std::string(symbol(*unit.volume)));
     if (unit.quantity) add("", *unit.quantity);
     if (unit.method) add(", ", *unit.method);
     return text;

@@ -32,6 +32,6 @@ struct ColumnUnit {
 /// The unit of a sample quantity when neither heading nor cell names one, from sample_quantities.csv.
 [[nodiscard]] std::string usual_unit_of(std::string_view quantity);
 /// "US gal", "EUR per L", "mg KOH/g, ASTM D2896"; empty where nothing is known.
-[[nodiscard]] std::string text_of(const ColumnUnit& unit);
+[[nodiscard]] std::string text_of(const ColumnUnit& unit, FieldType type);
 
 } // namespace sumpbook::import

@@ -163,15 +163,19 @@ private:
         for (const auto& column : columns_.all) {
             const std::string& unclear = unclear_[column.index];
             if (column.field == nullptr || unclear.empty()) continue;
-            const bool gallons = is_unclear_volume(pieces_of(plain_words(unclear), ' ').empty()
-                                                       ? std::string()
-                                                       : pieces_of(plain_words(unclear), ' ').back());
-            const std::string why =
-                gallons ? "US and imperial measure differ by a fifth" : "no unit known here";
-            ask(fmt::format("The column \"{}\" is in \"{}\": {}. In which unit is it?", column.heading,
-                            unclear, why),
+            ask(fmt::format("In which unit is the column \"{}\"? {}", column.heading,
+                            why_unclear(*column.field, unclear)),
                 fmt::format("--unit \"{}={}\"", column.field->slug, example_unit(*column.field)));
         }
+    }
+
+    [[nodiscard]] std::string why_unclear(const Field& field, const std::string& unclear) const {
+        const auto words = pieces_of(plain_words(unclear), ' ');
+        if (std::ranges::any_of(words, [](const auto& word) { return is_unclear_volume(word); }))
+            return "US and imperial measure differ by a fifth.";
+        ColumnUnit unit;
+        const auto added = add_unit(unit, field, unclear, garage_);
+        return added ? std::string() : added.error().sentence;
     }
 
     [[nodiscard]] std::string example_unit(const Field& field) const {

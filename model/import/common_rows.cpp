@@ -26,7 +26,8 @@ RowVerdict read_common(RowReader& reader, Entry& entry) {
     }
     if (!date) return {.holds_entry = false, .reason = "its date could not be read"};
     entry.date = *date;
-    if (entry.date > reader.context().today) reader.doubt("date", "a day that is not in the future; it stays as typed until this is settled");
+    if (entry.date > reader.context().today)
+        reader.doubt("date", "a day that is not in the future; it stays as typed until this is settled");
     entry.odometer = reader.distance("odometer");
     entry.hours = reader.number_from_zero("hours");
     entry.note = reader.text("note");

@@ -20,7 +20,8 @@ std::string read_category(RowReader& reader) {
     const auto typed = reader.cell("category");
     const auto known = categories_here(reader.context().garage);
     const auto fits = [&](std::string_view name) {
-        return std::ranges::find_if(known, [name](const auto& own) { return plain_words(own) == plain_words(name); });
+        return std::ranges::find_if(
+            known, [name](const auto& own) { return plain_words(own) == plain_words(name); });
     };
     if (const auto own = fits(typed); own != known.end() && !typed.empty()) return *own;
     if (const auto usual = value_of_word("category", typed))
@@ -40,7 +41,8 @@ RowVerdict read_cost(RowReader& reader, Entry& entry) {
     cost.covers_from = reader.date("covers from");
     cost.covers_until = reader.date("covers until");
     if (cost.covers_from && cost.covers_until && *cost.covers_until < *cost.covers_from)
-        reader.doubt("covers until", "a day not before " + iso_text(*cost.covers_from) + "; it stays as typed until this is settled");
+        reader.doubt("covers until", "a day not before " + iso_text(*cost.covers_from) +
+                                         "; it stays as typed until this is settled");
     cost.every_months = reader.whole("every");
     if (cost.every_months == 0U) {
         reader.doubt("every", "a number of months above 0");

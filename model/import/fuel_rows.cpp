@@ -25,7 +25,8 @@ Written written_in(const Table& table, const Column& column) {
         if (column.index >= row.cells.size()) continue;
         const auto cell = trimmed(row.cells[column.index]);
         if (cell.empty()) continue;
-        if (const auto value = yes_no_in(cell, list_for(column.field->slug))) (*value ? found.yes : found.no) = true;
+        if (const auto value = yes_no_in(cell, list_for(column.field->slug)))
+            (*value ? found.yes : found.no) = true;
     }
     return found;
 }
@@ -52,7 +53,8 @@ void compare_total(RowReader& reader, const Fuel& fuel, const Entry& entry) {
     if (!product) return;
     const double difference = std::abs(amount(*product).to_double() - amount(*entry.paid).to_double());
     if (difference <= allowed_difference(*fuel.price, *fuel.volume, *entry.paid)) return;
-    reader.doubt("total", fmt::format("{}, price x volume; the total as typed counts until this is settled", text_of(*product)));
+    reader.doubt("total", fmt::format("{}, price x volume; the total as typed counts until this is settled",
+                                      text_of(*product)));
 }
 
 /// Both columns are filled and say different things.

@@ -90,6 +90,7 @@ std::string why_open(const Votes& votes, std::string_view first, std::string_vie
 void settle_decimal(Marks& marks, const ImportOptions& options) {
     if (options.decimal_mark) {
         marks.decimal = *options.decimal_mark;
+        marks.decimal_stated = true;
         return;
     }
     switch (verdict_of(marks.decimal_votes)) {
@@ -113,6 +114,7 @@ void settle_decimal(Marks& marks, const ImportOptions& options) {
 void settle_order(Marks& marks, const ImportOptions& options) {
     if (options.date_order) {
         marks.order = *options.date_order;
+        marks.order_stated = true;
         return;
     }
     switch (verdict_of(marks.order_votes)) {

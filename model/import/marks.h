@@ -25,8 +25,10 @@ struct Votes {
 struct Marks {
     DecimalMark decimal = DecimalMark::unknown; ///< unknown: no cell needs it.
     DateOrder order = DateOrder::unknown;       ///< unknown: no cell needs it.
-    Votes decimal_votes;                        ///< first: point, second: comma.
-    Votes order_votes;                          ///< first: day first, second: month first.
+    bool decimal_stated = false;                ///< The owner decided.
+    bool order_stated = false;
+    Votes decimal_votes; ///< first: point, second: comma.
+    Votes order_votes;   ///< first: day first, second: month first.
     /// Columns in which nearly all numbers have decimals; there 1.859 among 1,859 is not one thousand.
     std::set<std::size_t> columns_with_decimals;
     std::vector<Question> questions;

@@ -12,16 +12,27 @@ constexpr std::size_t none = static_cast<std::size_t>(-1);
 constexpr std::size_t most_typing_faults_in_a_row = 2;
 constexpr double far_off = 10;
 
+/// Digits only, so no locale and no sign matter.
+double number_of(const std::string& digits) {
+    double number = 0;
+    for (const char c : digits)
+        number = number * 10 + (c - '0');
+    return number;
+}
+
 /// Marks the members of one longest non-decreasing subsequence (patience sorting, O(n log n)).
 std::vector<bool> longest_run(const std::vector<RunReading>& readings) {
     std::vector<std::size_t> tails;
     std::vector<std::size_t> before(readings.size(), none);
     for (std::size_t i = 0; i < readings.size(); ++i) {
-        const auto place = std::upper_bound(tails.begin(), tails.end(), readings[i].odometer,
-                                            [&](Distance value, std::size_t at) { return value < readings[at].odometer; });
+        const auto place =
+            std::upper_bound(tails.begin(), tails.end(), readings[i].odometer,
+                             [&](Distance value, std::size_t at) { return value < readings[at].odometer; });
         if (place != tails.begin()) before[i] = *std::prev(place);
-        if (place == tails.end()) tails.push_back(i);
-        else *place = i;
+        if (place == tails.end())
+            tails.push_back(i);
+        else
+            *place = i;
     }
     std::vector<bool> in_run(readings.size(), false);
     for (std::size_t at = tails.empty() ? none : tails.back(); at != none; at = before[at])
@@ -31,15 +42,18 @@ std::vector<bool> longest_run(const std::vector<RunReading>& readings) {
 
 /// The run without what falls out of it, and what fell out.
 class Run {
-  public:
-    explicit Run(const std::vector<RunReading>& readings) : readings_(readings), in_run_(longest_run(readings)) {}
+public:
+    explicit Run(const std::vector<RunReading>& readings)
+        : readings_(readings)
+        , in_run_(longest_run(readings)) {}
 
     std::vector<RunFinding> faults() {
         for (std::size_t at = 0; at < readings_.size();) {
             std::size_t end = at;
             while (end < readings_.size() && !in_run_[end])
                 ++end;
-            if (end == at) ++at;
+            if (end == at)
+                ++at;
             else {
                 add_group(at, end);
                 at = end;
@@ -50,7 +64,7 @@ class Run {
         return std::move(found_);
     }
 
-  private:
+private:
     /// Neighbours in the run, `but` left out of account.
     [[nodiscard]] std::size_t run_before(std::size_t at, std::size_t but) const {
         while (at-- > 0)
@@ -75,25 +89,54 @@ class Run {
             found_.push_back(finding(first, RunFault::falls_and_stays, none));
             return;
         }
+        if (end - first == 1) return add_likelier(first);
         for (std::size_t at = first; at < end; ++at)
-            found_.push_back(end - first == 1 ? likelier(at) : finding(at, RunFault::out_of_run, none));
+            found_.push_back(finding(at, RunFault::out_of_run, none));
     }
 
-    /// The reading itself, or the neighbour without which it would fit, whichever is one slip from right.
-    RunFinding likelier(std::size_t at) {
+    /// The reading itself, or a neighbour without which it would fit: the one without which the readings rise
+    /// more evenly by far, else the one that a slip explains. Both where neither tells them apart, since the
+    /// wrong one must not stay unnamed.
+    void add_likelier(std::size_t at) {
         const RunFinding own = finding(at, RunFault::out_of_run, none);
-        if (slip_explains(own)) return own;
+        bool own_stands = true;
         for (const std::size_t other : {run_before(at, none), run_after(at, none)}) {
             if (other == none || !fits_without(at, other)) continue;
-            in_run_[at] = true;
-            const RunFinding instead = finding(other, RunFault::out_of_run, other);
-            if (slip_explains(instead)) {
-                in_run_[other] = false;
-                return instead;
-            }
-            in_run_[at] = false;
+            const RunFinding instead = without(other, at);
+            const int preferred = preference(own, instead);
+            if (preferred <= 0) found_.push_back(instead);
+            own_stands = own_stands && preferred >= 0;
         }
-        return own;
+        if (own_stands) found_.push_back(own);
+    }
+
+    /// Above 0: the first of two readings that contradict each other is the wrong one; below 0: the second.
+    [[nodiscard]] int preference(const RunFinding& first, const RunFinding& second) const {
+        constexpr double by_far = 2;
+        const double without_first = steepest_rise(second.index, first.index);
+        const double without_second = steepest_rise(first.index, second.index);
+        if (without_second > by_far * without_first) return 1;
+        if (without_first > by_far * without_second) return -1;
+        return int{slip_explains(first)} - int{slip_explains(second)};
+    }
+
+    /// The steeper of the two rises to and from `kept` if `dropped` beside it is left out: kilometres for
+    /// each reading.
+    [[nodiscard]] double steepest_rise(std::size_t kept, std::size_t dropped) const {
+        const auto rise = [&](std::size_t from, std::size_t to) {
+            if (from == none || to == none) return 1.0;
+            const double km = (readings_[to].odometer - readings_[from].odometer).km();
+            return std::max(1.0, km / static_cast<double>(to - from));
+        };
+        return std::max(rise(run_before(kept, dropped), kept), rise(kept, run_after(kept, dropped)));
+    }
+
+    /// The finding about `other` if the reading at `at` is the right one.
+    RunFinding without(std::size_t other, std::size_t at) {
+        in_run_[at] = true;
+        const RunFinding found = finding(other, RunFault::out_of_run, other);
+        in_run_[at] = false;
+        return found;
     }
 
     [[nodiscard]] bool fits_without(std::size_t at, std::size_t other) const {
@@ -109,7 +152,7 @@ class Run {
         const auto& reading = readings_[finding.index];
         const double scale = dial_scale(reading);
         if (scale <= 0 || (!finding.low && !finding.high)) return false;
-        const double step = widest_step(finding.index);
+        const double step = finding.low && finding.high ? 0 : widest_step(finding.index);
         const double low = finding.low ? finding.low->km() : std::max(0.0, finding.high->km() - 2 * step);
         const double high = finding.high ? finding.high->km() : finding.low->km() + 2 * step;
         return is_one_slip_from(reading.digits, low / scale, high / scale);
@@ -117,7 +160,7 @@ class Run {
 
     /// Kilometres in one step of the typed whole number.
     static double dial_scale(const RunReading& reading) {
-        const double number = std::strtod(reading.digits.c_str(), nullptr);
+        const double number = number_of(reading.digits);
         return number > 0 ? reading.odometer.km() / number : 0;
     }
 
@@ -126,7 +169,8 @@ class Run {
         std::size_t last = none;
         for (std::size_t at = 0; at < readings_.size(); ++at) {
             if (!in_run_[at] || at == without) continue;
-            if (last != none) widest = std::max(widest, (readings_[at].odometer - readings_[last].odometer).km());
+            if (last != none)
+                widest = std::max(widest, (readings_[at].odometer - readings_[last].odometer).km());
             last = at;
         }
         return widest;
@@ -163,13 +207,13 @@ class Run {
 } // namespace
 
 bool is_one_slip_from(const std::string& digits, double low, double high) {
+    const double typed = number_of(digits);
     const auto fits = [&](const std::string& changed) {
-        if (changed.empty()) return false;
-        const double number = std::strtod(changed.c_str(), nullptr);
-        return number >= low && number <= high;
+        const double number = number_of(changed);
+        return !changed.empty() && number != typed && number >= low && number <= high;
     };
     constexpr std::size_t longest_dial = 12;
-    if (digits.size() > longest_dial) return false;
+    if (digits.empty() || digits.size() > longest_dial) return false;
     for (std::size_t i = 0; i < digits.size(); ++i) {
         std::string changed = digits;
         if (i + 1 < digits.size()) {
@@ -194,6 +238,8 @@ bool is_one_slip_from(const std::string& digits, double low, double high) {
     return false;
 }
 
-std::vector<RunFinding> find_run_faults(const std::vector<RunReading>& readings) { return Run(readings).faults(); }
+std::vector<RunFinding> find_run_faults(const std::vector<RunReading>& readings) {
+    return Run(readings).faults();
+}
 
 } // namespace sumpbook::import

@@ -33,10 +33,11 @@ struct RunFinding {
 /// Readings that fall out of the run of their neighbours. A clock never runs back, so the longest run of
 /// readings that never falls is taken as right (the longest non-decreasing subsequence), and what stands
 /// outside it is named: up to two in a row as typed wrong, more as a clock that was changed. Where the
-/// reading before or after could be the wrong one just as well, the one is named that becomes right by a
-/// single slip of the hand: two digits swapped, one digit wrong, missing or too many. The first and the
-/// last reading are named where they lie far off (over ten times the widest other step between readings)
-/// and such a slip explains it. DESIGN: the limits are ours.
+/// reading before or after could be the wrong one just as well, the one is named without which the readings
+/// rise more evenly by far, else the one that becomes right by a single slip of the hand (two digits swapped,
+/// one digit wrong, missing or too many); both where that does not tell them apart. The first and the last
+/// reading are named where they lie far off (over ten times the widest other step between readings) and such
+/// a slip explains it. DESIGN: the limits are ours.
 [[nodiscard]] std::vector<RunFinding> find_run_faults(const std::vector<RunReading>& readings);
 
 /// True where a single slip turns the digits into a whole number from `low` to `high`: two neighbouring

@@ -135,7 +135,8 @@ constexpr auto kind_readers = std::to_array<KindReader>({{"oil-change", oil_chan
 RowVerdict read_other_kind(RowReader& reader, Entry& entry, std::string_view kind) {
     for (const auto& known : kind_readers)
         if (known.kind == kind) entry.body = known.read(reader);
-    const bool has_text = std::holds_alternative<Fault>(entry.body) || std::holds_alternative<Recall>(entry.body) ||
+    const bool has_text = std::holds_alternative<Fault>(entry.body) ||
+                          std::holds_alternative<Recall>(entry.body) ||
                           std::holds_alternative<Modification>(entry.body);
     if (!has_text && !entry.note) entry.note = reader.text("text");
     return {};

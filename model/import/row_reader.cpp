@@ -12,9 +12,12 @@ namespace {
 
 std::string_view mark_words(DecimalMark mark) {
     switch (mark) {
-    case DecimalMark::point: return "a number with a decimal point";
-    case DecimalMark::comma: return "a number with a decimal comma";
-    case DecimalMark::unknown: return "a number";
+    case DecimalMark::point:
+        return "a number with a decimal point";
+    case DecimalMark::comma:
+        return "a number with a decimal comma";
+    case DecimalMark::unknown:
+        return "a number";
     }
     return "a number";
 }
@@ -28,7 +31,9 @@ Result<Decimal> from_zero(Result<Decimal> number, const Decimal& highest) {
 } // namespace
 
 RowReader::RowReader(const RowContext& context, const Row& row, const Bike& bike)
-    : context_(context), row_(row), bike_(bike) {}
+    : context_(context)
+    , row_(row)
+    , bike_(bike) {}
 
 std::string_view RowReader::cell(std::string_view field) const {
     const Column* column = context_.columns.of(field);
@@ -37,7 +42,12 @@ std::string_view RowReader::cell(std::string_view field) const {
 }
 
 CellRules RowReader::rules_of(std::string_view field) const {
-    CellRules rules{.mark = context_.marks.decimal, .order = context_.marks.order, .has_decimals = false, .stated = {}, .usual = {}, .garage = currency_of(context_.garage)};
+    CellRules rules{.mark = context_.marks.decimal,
+                    .order = context_.marks.order,
+                    .has_decimals = false,
+                    .stated = {},
+                    .usual = {},
+                    .garage = currency_of(context_.garage)};
     const auto& settings = context_.garage.settings;
     rules.usual.distance = bike_.details.value.odometer_unit;
     rules.usual.volume = settings ? settings->value.volume_unit : VolumeUnit::l;
@@ -73,7 +83,9 @@ auto RowReader::read(std::string_view field, std::string_view noun, Read from_ce
 }
 
 std::optional<std::string> RowReader::text(std::string_view field) {
-    return read(field, "text", [](std::string_view typed, const CellRules&) -> Result<std::string> { return std::string(typed); });
+    return read(field, "text", [](std::string_view typed, const CellRules&) -> Result<std::string> {
+        return std::string(typed);
+    });
 }
 
 std::optional<Date> RowReader::date(std::string_view field) { return read(field, "a date", date_in); }
@@ -83,25 +95,33 @@ std::optional<Decimal> RowReader::number(std::string_view field) {
 }
 
 std::optional<Decimal> RowReader::fraction(std::string_view field) {
-    return read(field, "a level from 0 (lower mark) to 1 (upper mark)",
-                [](std::string_view typed, const CellRules& rules) { return from_zero(number_in(typed, rules), 1); });
+    return read(
+        field, "a level from 0 (lower mark) to 1 (upper mark)",
+        [](std::string_view typed, const CellRules& rules) { return from_zero(number_in(typed, rules), 1); });
 }
 
 std::optional<Decimal> RowReader::number_from_zero(std::string_view field) {
-    return read(field, mark_words(context_.marks.decimal), [](std::string_view typed, const CellRules& rules) {
-        return from_zero(number_in(typed, rules), Decimal(1'000'000'000'000));
-    });
+    return read(field, mark_words(context_.marks.decimal),
+                [](std::string_view typed, const CellRules& rules) {
+                    return from_zero(number_in(typed, rules), Decimal(1'000'000'000'000));
+                });
 }
 
-std::optional<std::uint32_t> RowReader::whole(std::string_view field) { return read(field, "a whole number", whole_in); }
+std::optional<std::uint32_t> RowReader::whole(std::string_view field) {
+    return read(field, "a whole number", whole_in);
+}
 
 std::optional<WrittenDistance> RowReader::distance(std::string_view field) {
     return read(field, "a distance", distance_in);
 }
 
-std::optional<WrittenVolume> RowReader::volume(std::string_view field) { return read(field, "a volume", volume_in); }
+std::optional<WrittenVolume> RowReader::volume(std::string_view field) {
+    return read(field, "a volume", volume_in);
+}
 
-std::optional<Money> RowReader::money(std::string_view field) { return read(field, "an amount of money", money_in); }
+std::optional<Money> RowReader::money(std::string_view field) {
+    return read(field, "an amount of money", money_in);
+}
 
 std::optional<Money> RowReader::price(std::string_view field) {
     return read(field, "a price", [](std::string_view typed, const CellRules& rules) -> Result<Money> {
@@ -116,18 +136,22 @@ std::optional<UnitPrice> RowReader::unit_price(std::string_view field) {
 }
 
 std::optional<bool> RowReader::yes_no(std::string_view field, std::string_view list) {
-    return read(field, "yes or no", [list](std::string_view typed, const CellRules&) { return yes_no_in(typed, list); });
+    return read(field, "yes or no",
+                [list](std::string_view typed, const CellRules&) { return yes_no_in(typed, list); });
 }
 
 std::optional<SampleValue> RowReader::sample_value(std::string_view field) {
-    return read(field, "a value", [field](std::string_view typed, const CellRules& rules) { return sample_value_in(typed, field, rules); });
+    return read(field, "a value", [field](std::string_view typed, const CellRules& rules) {
+        return sample_value_in(typed, field, rules);
+    });
 }
 
 std::optional<std::string> RowReader::word(std::string_view field, std::string_view list) {
-    return read(field, "one of the known words", [list](std::string_view typed, const CellRules&) -> Result<std::string> {
-        if (auto value = value_of_word(list, typed)) return *value;
-        return refuse("Known are " + listed(values_of(list)) + ".");
-    });
+    return read(field, "one of the known words",
+                [list](std::string_view typed, const CellRules&) -> Result<std::string> {
+                    if (auto value = value_of_word(list, typed)) return *value;
+                    return refuse("Known are " + listed(values_of(list)) + ".");
+                });
 }
 
 void RowReader::doubt(std::string_view field, std::string expected) {
@@ -152,8 +176,10 @@ void RowReader::doubt_row(std::string text, std::string expected) {
 
 void RowReader::doubt_unused(std::string_view what) {
     for (const auto& column : context_.columns.all) {
-        if (column.field == nullptr || used_.contains(column.field->slug) || cell(column.field->slug).empty()) continue;
-        doubt(column.field->slug, fmt::format("an empty cell: an entry of the kind {} has no \"{}\"", what, column.field->slug));
+        if (column.field == nullptr || used_.contains(column.field->slug) || cell(column.field->slug).empty())
+            continue;
+        doubt(column.field->slug,
+              fmt::format("an empty cell: an entry of the kind {} has no \"{}\"", what, column.field->slug));
     }
 }
 

@@ -31,7 +31,7 @@ struct RowContext {
 /// be read is absent too and stands in `doubts`. Nothing typed is lost: `doubt_unused` names every filled
 /// cell that nobody asked for.
 class RowReader {
-  public:
+public:
     RowReader(const RowContext& context, const Row& row, const Bike& bike);
 
     [[nodiscard]] const RowContext& context() const { return context_; }
@@ -79,7 +79,7 @@ class RowReader {
     /// A doubt for each filled cell of the row that was not used. `what` is the kind: "top-up".
     void doubt_unused(std::string_view what);
 
-  private:
+private:
     template <class Read>
     auto read(std::string_view field, std::string_view noun, Read from_cell);
     void add_row_currency(CellRules& rules) const;

@@ -21,8 +21,10 @@ void read_flag(RowReader& reader, Sample& sample) {
     sample.flag = from_slug<LabFlag>(*word).value();
     const auto own_words = colon < typed.size() ? trimmed(typed.substr(colon + 1)) : std::string_view();
     if (own_words.empty()) return;
-    if (sample.flag_words) reader.doubt("flag", "the laboratory's words in one column only");
-    else sample.flag_words = std::string(own_words);
+    if (sample.flag_words)
+        reader.doubt("flag", "the laboratory's words in one column only");
+    else
+        sample.flag_words = std::string(own_words);
 }
 
 void read_values(RowReader& reader, Sample& sample) {

@@ -18,7 +18,8 @@ tl::unexpected<Problem> unclear(std::string_view piece, std::string_view form) {
 }
 
 /// Text before and behind the first or last `mark`, trimmed; nothing without the mark.
-std::optional<std::pair<std::string_view, std::string_view>> split_at(std::string_view text, std::size_t at, std::size_t length) {
+std::optional<std::pair<std::string_view, std::string_view>> split_at(std::string_view text, std::size_t at,
+                                                                      std::size_t length) {
     if (at == std::string_view::npos) return std::nullopt;
     return std::pair{trimmed(text.substr(0, at)), trimmed(text.substr(at + length))};
 }
@@ -67,7 +68,8 @@ Result<void> take_quantity(std::string_view& rest, PartUsed& part, const CellRul
 
 /// Takes a last word off the end where it is one of two.
 std::optional<bool> take_painted(std::string_view& rest) {
-    for (const auto& [word, painted] : {std::pair{std::string_view(" not painted"), false}, {" painted", true}})
+    for (const auto& [word, painted] :
+         {std::pair{std::string_view(" not painted"), false}, {" painted", true}})
         if (rest.ends_with(word)) {
             rest = trimmed(rest.substr(0, rest.size() - word.size()));
             return painted;
@@ -84,7 +86,9 @@ Result<CheckDone> check_in(std::string_view piece) {
     const std::size_t end = std::min(sides->second.find_first_of(" ,"), sides->second.size());
     const auto outcome = value_of_word("check-outcome", sides->second.substr(0, end));
     if (!outcome) return unclear(piece, form);
-    CheckDone check{.name = std::string(sides->first), .outcome = from_slug<CheckOutcome>(*outcome).value(), .reading = {}};
+    CheckDone check{.name = std::string(sides->first),
+                    .outcome = from_slug<CheckOutcome>(*outcome).value(),
+                    .reading = {}};
     auto reading = sides->second.substr(end);
     if (reading.starts_with(',')) reading.remove_prefix(1);
     if (!trimmed(reading).empty()) check.reading = std::string(trimmed(reading));

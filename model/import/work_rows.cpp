@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/import/entry_rows.h"
-#include "model/import/work_cells.h"
 #include "model/import/words.h"
+#include "model/import/work_cells.h"
 
 #include <fmt/format.h>
 
@@ -19,8 +19,10 @@ auto read_list(RowReader& reader, std::string_view field, Read from_piece) {
     reader.use(field);
     for (const auto& piece : pieces_of(reader.cell(field), '|')) {
         auto value = from_piece(piece);
-        if (value) found.push_back(std::move(*value));
-        else problems += (problems.empty() ? "" : " ") + value.error().sentence;
+        if (value)
+            found.push_back(std::move(*value));
+        else
+            problems += (problems.empty() ? "" : " ") + value.error().sentence;
     }
     if (!problems.empty()) reader.doubt(field, "pieces between bars: " + problems);
     return found;
@@ -29,7 +31,8 @@ auto read_list(RowReader& reader, std::string_view field, Read from_piece) {
 /// A plan item of the bike by its own name, or a starter item by its name or another word for it.
 Result<std::string> plan_item_in(const Bike& bike, std::string_view piece) {
     const auto own = std::ranges::find_if(bike.plan, [piece](const auto& item) {
-        return plain_words(item.value.slug) == plain_words(piece) || plain_words(item.value.label) == plain_words(piece);
+        return plain_words(item.value.slug) == plain_words(piece) ||
+               plain_words(item.value.label) == plain_words(piece);
     });
     if (own != bike.plan.end()) return own->value.slug;
     if (auto starter = value_of_word("plan-item", piece)) return *starter;
@@ -37,7 +40,8 @@ Result<std::string> plan_item_in(const Bike& bike, std::string_view piece) {
 }
 
 std::vector<std::string> read_does(RowReader& reader) {
-    auto slugs = read_list(reader, "does", [&](std::string_view piece) { return plan_item_in(reader.bike(), piece); });
+    auto slugs =
+        read_list(reader, "does", [&](std::string_view piece) { return plan_item_in(reader.bike(), piece); });
     std::vector<std::string> once;
     for (auto& slug : slugs)
         if (std::ranges::find(once, slug) == once.end()) once.push_back(std::move(slug));
@@ -46,7 +50,8 @@ std::vector<std::string> read_does(RowReader& reader) {
 
 /// Without a typed total the parts and the labour make it up; a typed total stays, and is doubted where the
 /// two others are there and say something else.
-void settle_paid(RowReader& reader, Entry& entry, const std::optional<Money>& parts, const std::optional<Money>& labour) {
+void settle_paid(RowReader& reader, Entry& entry, const std::optional<Money>& parts,
+                 const std::optional<Money>& labour) {
     const auto& some = parts ? parts : labour;
     if (!some || (parts && labour && parts->currency != labour->currency)) return;
     const Money sum{(parts ? parts->minor : 0) + (labour ? labour->minor : 0), some->currency};
@@ -55,7 +60,9 @@ void settle_paid(RowReader& reader, Entry& entry, const std::optional<Money>& pa
         return;
     }
     if (parts && labour && entry.paid->currency == sum.currency && entry.paid->minor != sum.minor)
-        reader.doubt("total", fmt::format("{}, parts and labour; the total as typed counts until this is settled", text_of(sum)));
+        reader.doubt("total",
+                     fmt::format("{}, parts and labour; the total as typed counts until this is settled",
+                                 text_of(sum)));
 }
 
 /// The prices in the list of parts, where every part has one, against the column for all parts.
@@ -68,7 +75,10 @@ void compare_parts(RowReader& reader, const Work& work, const std::optional<Mone
     }
     const Money listed_sum{sum, parts_price->currency};
     if (sum != parts_price->minor)
-        reader.doubt("parts price", fmt::format("{}, the sum of the parts listed; the price as typed counts until this is settled", text_of(listed_sum)));
+        reader.doubt(
+            "parts price",
+            fmt::format("{}, the sum of the parts listed; the price as typed counts until this is settled",
+                        text_of(listed_sum)));
 }
 
 RowVerdict read_job(RowReader& reader, Entry& entry) {
@@ -76,8 +86,10 @@ RowVerdict read_job(RowReader& reader, Entry& entry) {
     work.text = reader.text("text");
     work.checks = read_list(reader, "checks", check_in);
     const auto money_rules = reader.rules_of("parts price");
-    work.parts = read_list(reader, "parts", [&](std::string_view piece) { return part_in(piece, money_rules); });
-    work.torques = read_list(reader, "torques", [&](std::string_view piece) { return torque_in(piece, money_rules); });
+    work.parts =
+        read_list(reader, "parts", [&](std::string_view piece) { return part_in(piece, money_rules); });
+    work.torques =
+        read_list(reader, "torques", [&](std::string_view piece) { return torque_in(piece, money_rules); });
     work.paint_marks_seen = read_list(reader, "paint marks", paint_mark_in);
     work.labour_hours = reader.number_from_zero("labour hours");
     const auto parts_price = reader.price("parts price");
@@ -86,16 +98,27 @@ RowVerdict read_job(RowReader& reader, Entry& entry) {
     work.planned = reader.yes_no("planned").value_or(false);
     compare_parts(reader, work, parts_price);
     settle_paid(reader, entry, parts_price, work.labour_price);
-    const bool says_something = reader.has("does") || reader.has("checks") || reader.has("text") || reader.has("parts");
+    const bool says_something =
+        reader.has("does") || reader.has("checks") || reader.has("text") || reader.has("parts");
     entry.body = std::move(work);
     if (says_something) return {};
     return {.holds_entry = false, .reason = "it says neither what was done nor what was checked"};
 }
 
+/// Blank: work. A word that is no kind counts as work until it is settled.
+std::string read_kind(RowReader& reader) {
+    reader.use("kind");
+    if (!reader.has("kind")) return "work";
+    if (const auto kind = value_of_word("work-kind", reader.cell("kind"))) return *kind;
+    reader.doubt("kind",
+                 "one of " + listed(values_of("work-kind")) + "; it counts as work until this is settled");
+    return "work";
+}
+
 } // namespace
 
 RowVerdict read_work(RowReader& reader, Entry& entry) {
-    const std::string kind = reader.word("kind", "work-kind").value_or("work");
+    const std::string kind = read_kind(reader);
     entry.paid = reader.price("total");
     entry.does = read_does(reader);
     const auto verdict = kind == "work" ? read_job(reader, entry) : read_other_kind(reader, entry, kind);

@@ -25,7 +25,10 @@ std::string field_of(const Columns& columns, std::size_t index) {
     return field == nullptr ? "-" : field->slug;
 }
 
-std::string unit_of(const Columns& columns, std::size_t index) { return text_of(columns.all.at(index).unit); }
+std::string unit_of(const Columns& columns, std::size_t index) {
+    const auto& column = columns.all.at(index);
+    return column.field == nullptr ? "-" : text_of(column.unit, column.field->type);
+}
 
 } // namespace
 

@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/garage/garage.h"
+
+#include <cstddef>
+#include <map>
+#include <optional>
+#include <string>
+
+namespace sumpbook::import {
+
+/// An entry already there: in the garage (`id`), or on an earlier line of the same file (`line`).
+struct Known {
+    std::string id;
+    std::optional<std::size_t> line;
+};
+
+/// True where two entries say the same, whatever file, line or recording they come from. A cell that could
+/// not be read must hold the same text where both entries doubt it; a doubt of one alone does not count,
+/// since doubts come and go: they are settled, and new readings raise new ones.
+[[nodiscard]] bool says_the_same(const Entry& a, const Entry& b);
+
+/// True where two entries seem to be about the same event but differ: fills and readings of one date and
+/// odometer, samples of one number. Entries that say the same are not meant.
+[[nodiscard]] bool seems_the_same(const Entry& a, const Entry& b);
+
+/// The entries that are known of one bike, found by date.
+class KnownEntries {
+public:
+    explicit KnownEntries(const Bike& bike);
+    /// Adds an entry of the file, so that later lines are compared with it.
+    void add(const Entry& entry, std::size_t line);
+    [[nodiscard]] std::optional<Known> same_as(const Entry& entry) const;
+    [[nodiscard]] std::optional<Known> similar_to(const Entry& entry) const;
+
+private:
+    struct Place {
+        Entry entry;
+        Known known;
+    };
+    /// Groups entries that can be equal at all: date, kind, odometer, money, sample number.
+    [[nodiscard]] static std::string key_of(const Entry& entry);
+    std::multimap<std::string, Place> by_key_;
+    std::multimap<std::string, Place> by_event_; ///< Fills and readings with an odometer, numbered samples.
+};
+
+} // namespace sumpbook::import
