@@ -201,6 +201,9 @@ std::string advice_words(const SampleAssessment& assessment) {
         return "Have it inspected: the same metal is high in two samples running" + because + "." +
                look_at_words(assessment);
     case AdviceKind::sample_now:
+        if (assessment.whole.word == Word::not_enough_to_say && !assessment.whole.missing.empty())
+            return "Take another sample and have " + oil::listed(assessment.whole.missing) +
+                   " measured as well.";
         return "Take another sample now, before anything is taken apart" + because + ".";
     case AdviceKind::sample_after:
         return "Take the next sample early, " + half_interval_words(assessment) + because + ".";

@@ -109,3 +109,14 @@ TEST_CASE("Limit sets are listed with their sources, one set with all its limits
     const std::string text = write::text(compose::oil_limits_text({oil::find_limit_set("CUM_MEM")}), {});
     CHECK(holds(text, "judge nothing"));
 }
+
+TEST_CASE("Where there is not enough to say the advice names what to have measured", "[compose][oil]") {
+    OilGarage garage;
+    garage.fill("2024-01-02");
+    auto values = clean_values();
+    std::erase_if(values, [](const SampleValue& each) { return each.quantity == "fuel"; });
+    garage.draw("2024-06-01", values);
+    const std::string text = write::text(compose::oil_assessment_text({garage.assess()}, false), {200, false});
+    CHECK(holds(text, "○ not enough to say."));
+    CHECK(holds(text, "Take another sample and have fuel measured as well."));
+}
