@@ -203,6 +203,21 @@ void ask_about_bike(ImportPlan& plan, const ImportOptions& options, const Garage
         {which + (names.empty() ? "." : "?"), names.empty() ? "bike add" : "-b " + names.front()});
 }
 
+bool runs_backwards(const std::vector<PlannedEntry>& entries) {
+    std::size_t falls = 0;
+    std::size_t rises = 0;
+    for (std::size_t i = 1; i < entries.size(); ++i) {
+        if (entries[i].entry.date < entries[i - 1].entry.date) ++falls;
+        if (entries[i].entry.date > entries[i - 1].entry.date) ++rises;
+    }
+    return falls > rises;
+}
+
+void put_in_order_of_days(std::vector<PlannedEntry>& entries) {
+    if (runs_backwards(entries)) std::ranges::reverse(entries);
+    std::ranges::stable_sort(entries, {}, [](const PlannedEntry& planned) { return planned.entry.date; });
+}
+
 ImportPlan plan_with_layout(ImportKind kind, const std::string& file, const Table& table, Encoding encoding) {
     ImportPlan plan;
     plan.kind = kind;
@@ -224,6 +239,7 @@ std::vector<Doubt> ImportPlan::doubts() const {
     std::vector<Doubt> all;
     for (const auto& planned : entries)
         all.insert(all.end(), planned.entry.doubts.begin(), planned.entry.doubts.end());
+    std::ranges::stable_sort(all, {}, &Doubt::line);
     return all;
 }
 
@@ -258,6 +274,7 @@ Result<ImportPlan> plan_import(ImportKind kind, const std::string& file, std::st
                              .garage = garage,
                              .today = today};
     Planner(plan, *table, context, options).run();
+    put_in_order_of_days(plan.entries);
     add_run_doubts(plan, garage);
     return plan;
 }

@@ -55,6 +55,8 @@ struct ImportPlan {
     std::vector<Question> questions;  ///< While there are any, there are no entries.
     std::vector<std::string> notices; ///< What was taken for granted, in sentences.
     std::size_t rows = 0;             ///< Rows below the heading, blank ones left out.
+    /// In the order of days; those of one day in the order of the file, turned round where the file runs from
+    /// new to old. Recorded in this order, readings of one day rise.
     std::vector<PlannedEntry> entries;
     std::vector<DuplicateRow> duplicates;
     std::vector<KeptOutRow> kept_out;

@@ -35,16 +35,6 @@ void place(std::vector<Placed>& all, const Entry& entry, PlannedEntry* planned) 
         {{.date = entry.date, .odometer = *distance, .digits = digits_of(entry.odometer->number)}, planned});
 }
 
-bool runs_backwards(const std::vector<PlannedEntry>& entries) {
-    std::size_t falls = 0;
-    std::size_t rises = 0;
-    for (std::size_t i = 1; i < entries.size(); ++i) {
-        if (entries[i].entry.date < entries[i - 1].entry.date) ++falls;
-        if (entries[i].entry.date > entries[i - 1].entry.date) ++rises;
-    }
-    return falls > rises;
-}
-
 const Column* odometer_column(const ImportPlan& plan) { return plan.columns.of("odometer"); }
 
 std::string expected_of(const RunFinding& finding, DistanceUnit unit) {
@@ -102,7 +92,6 @@ void check_runs(ImportPlan& plan, std::vector<Placed> all, std::vector<Date> cha
 } // namespace
 
 void add_run_doubts(ImportPlan& plan, const Garage& garage) {
-    const bool backwards = runs_backwards(plan.entries);
     for (const auto& bike : garage.bikes) {
         std::vector<Placed> all;
         std::vector<Date> changes;
@@ -114,7 +103,6 @@ void add_run_doubts(ImportPlan& plan, const Garage& garage) {
         for (auto& planned : plan.entries)
             if (planned.bike == bike.id) of_bike.push_back(&planned);
         if (of_bike.empty()) continue;
-        if (backwards) std::ranges::reverse(of_bike);
         for (const auto& logged : bike.log)
             take(logged.value, nullptr);
         for (auto* planned : of_bike)

@@ -6,8 +6,7 @@
 namespace sumpbook::import {
 
 /// Doubts odometer readings of the file that fall out of the run of their neighbours in date order, those
-/// of the garage included. The reading stays as typed. Rows of one date stand in the order of the file,
-/// turned round where the file runs from new to old.
+/// of the garage included. The reading stays as typed. The entries of the plan stand in the order of days.
 void add_run_doubts(ImportPlan& plan, const Garage& garage);
 
 } // namespace sumpbook::import
