@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/import/duplicates.h"
 
+#include "model/import/entry_text.h"
+
 #include <algorithm>
 
 namespace sumpbook::import {
@@ -23,11 +25,11 @@ bool doubts_agree(const Entry& a, const Entry& b) {
 }
 
 /// Within one file every doubt is fresh: the same columns must be doubted, with the same texts.
-bool doubts_are_equal(const Entry& a, const Entry& b) {
-    const auto same = [](const Doubt& x, const Doubt& y) {
-        return x.column == y.column && (x.column.empty() || x.text == y.text);
-    };
-    return std::ranges::equal(a.doubts, b.doubts, same);
+std::string key_with_doubts(const Entry& entry) {
+    std::string key = entry_text(entry);
+    for (const auto& doubt : entry.doubts)
+        key += '\n' + doubt.column + '\n' + (doubt.column.empty() ? std::string() : doubt.text);
+    return key;
 }
 
 std::optional<Distance> odometer_of(const Entry& entry) {
@@ -63,32 +65,26 @@ bool seems_the_same(const Entry& a, const Entry& b) {
 KnownEntries::KnownEntries(const Bike& bike) {
     for (const auto& logged : bike.log) {
         const Place place{.entry = logged.value, .known = {.id = logged.id, .line = {}}};
-        by_key_.emplace(key_of(logged.value), place);
+        in_garage_.emplace(entry_text(logged.value), place);
         if (const auto event = event_key(logged.value); !event.empty()) by_event_.emplace(event, place);
     }
 }
 
-std::string KnownEntries::key_of(const Entry& entry) {
-    std::string key = iso_text(entry.date) + " " + std::string(kind_slug(entry.body));
-    if (const auto odometer = odometer_of(entry)) key += " " + std::to_string(odometer->micrometres());
-    if (entry.paid) key += " " + text_of(*entry.paid);
-    if (const auto* sample = std::get_if<Sample>(&entry.body)) key += " " + sample->number.value_or("");
-    return key;
-}
-
 void KnownEntries::add(const Entry& entry, std::size_t line) {
     const Place place{.entry = entry, .known = {.id = {}, .line = line}};
-    by_key_.emplace(key_of(entry), place);
+    in_file_.emplace(key_with_doubts(entry), place);
     if (const auto event = event_key(entry); !event.empty()) by_event_.emplace(event, place);
 }
 
 std::optional<Known> KnownEntries::same_as(const Entry& entry) const {
-    const auto [first, last] = by_key_.equal_range(key_of(entry));
-    const auto found = std::find_if(first, last, [&](const auto& place) {
-        const auto& [earlier, known] = place.second;
-        return says_the_same(earlier, entry) && (!known.line || doubts_are_equal(earlier, entry));
-    });
-    return found == last ? std::nullopt : std::optional(found->second.known);
+    const auto said = [&entry](const auto& places, const std::string& key) -> std::optional<Known> {
+        const auto [first, last] = places.equal_range(key);
+        const auto found = std::find_if(
+            first, last, [&](const auto& place) { return says_the_same(place.second.entry, entry); });
+        return found == last ? std::nullopt : std::optional(found->second.known);
+    };
+    if (const auto recorded = said(in_garage_, entry_text(entry))) return recorded;
+    return said(in_file_, key_with_doubts(entry));
 }
 
 std::optional<Known> KnownEntries::similar_to(const Entry& entry) const {

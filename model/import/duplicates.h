@@ -39,10 +39,9 @@ private:
         Entry entry;
         Known known;
     };
-    /// Groups entries that can be equal at all: date, kind, odometer, money, sample number.
-    [[nodiscard]] static std::string key_of(const Entry& entry);
-    std::multimap<std::string, Place> by_key_;
-    std::multimap<std::string, Place> by_event_; ///< Fills and readings with an odometer, numbered samples.
+    std::multimap<std::string, Place> in_garage_; ///< By what the entry says.
+    std::multimap<std::string, Place> in_file_;   ///< By what the entry says and what is doubted.
+    std::multimap<std::string, Place> by_event_;  ///< Fills and readings with an odometer, numbered samples.
 };
 
 } // namespace sumpbook::import
