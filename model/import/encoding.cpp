@@ -171,9 +171,10 @@ Result<DecodedText> decode_as(std::string_view bytes, Encoding encoding) {
         return from_utf8(without_mark(bytes, utf8_mark),
                          bytes.starts_with(utf8_mark) ? Encoding::utf8_with_mark : Encoding::utf8);
     case Encoding::utf16_little:
-        return from_utf16(without_mark(bytes, utf16_little_mark), encoding);
     case Encoding::utf16_big:
-        return from_utf16(without_mark(bytes, utf16_big_mark), encoding);
+        if (bytes.starts_with(utf16_little_mark)) return from_utf16(bytes.substr(2), Encoding::utf16_little);
+        return from_utf16(without_mark(bytes, utf16_big_mark),
+                          bytes.starts_with(utf16_big_mark) ? Encoding::utf16_big : encoding);
     case Encoding::windows_1252:
         return from_windows_1252(bytes);
     }
@@ -207,12 +208,13 @@ std::string_view name_of(Encoding encoding) {
 
 Result<Encoding> read_encoding(std::string_view text) {
     if (text == "utf-8") return Encoding::utf8;
+    if (text == "utf-16" || text == "utf-16be") return Encoding::utf16_big;
     if (text == "utf-16le") return Encoding::utf16_little;
-    if (text == "utf-16be") return Encoding::utf16_big;
     if (text == "windows-1252") return Encoding::windows_1252;
     return fail(
         ProblemKind::wrong_usage,
-        fmt::format("'{}' is no encoding known here: utf-8, utf-16le, utf-16be or windows-1252.", text));
+        fmt::format("'{}' is no encoding known here: utf-8, utf-16, utf-16le, utf-16be or windows-1252.",
+                    text));
 }
 
 Result<DecodedText> decode_text(std::string_view bytes, std::optional<Encoding> stated) {

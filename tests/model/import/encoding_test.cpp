@@ -34,6 +34,14 @@ TEST_CASE("UTF-16 with its mark is read in both byte orders, letters beyond 16 b
     CHECK(decode_text(little)->encoding == Encoding::utf16_little);
 }
 
+TEST_CASE("UTF-16 without a mark is read when the owner states it, big end first unless told otherwise") {
+    CHECK_FALSE(decode_text("\x00\x4D"s));
+    CHECK(decode_text("\x00\x4D"s, read_encoding("utf-16").value())->text == "M");
+    CHECK(decode_text("\x4D\x00"s, read_encoding("utf-16le").value())->text == "M");
+    CHECK(decode_text("\xFF\xFE\x4D\x00"s, read_encoding("utf-16").value())->text == "M");
+    CHECK_FALSE(read_encoding("ebcdic"));
+}
+
 TEST_CASE("Half a UTF-16 character is refused with its line") {
     const auto lone = decode_text("\xFE\xFF\x00\x0A\xD8\x00\x00\x41"s);
     REQUIRE_FALSE(lone);
