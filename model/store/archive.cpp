@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/store/archive.h"
 
+#include "model/quantity/utf8.h"
+
 #include <algorithm>
 
 namespace sumpbook::store {
@@ -18,32 +20,13 @@ constexpr std::int32_t first_day = days_of(std::chrono::year{1900} / std::chrono
 constexpr std::int32_t last_day = days_of(std::chrono::year{2100} / std::chrono::December / 31);
 constexpr ArchiveFault no_day = "a date is not a day of 1900 to 2100";
 
-/// Length of the UTF-8 sequence at the start of `text`, 0 if it is not one.
-std::size_t sequence_length(std::string_view text) {
-    const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
-    const unsigned lead = byte(0);
-    if (lead < 0x80) return 1;
-    const std::size_t length = lead >= 0xC2 && lead <= 0xDF   ? 2
-                               : lead >= 0xE0 && lead <= 0xEF ? 3
-                               : lead >= 0xF0 && lead <= 0xF4 ? 4
-                                                              : 0;
-    if (length == 0 || text.size() < length) return 0;
-    const unsigned low = lead == 0xE0 ? 0xA0 : lead == 0xF0 ? 0x90 : 0x80;
-    const unsigned high = lead == 0xED ? 0x9F : lead == 0xF4 ? 0x8F : 0xBF;
-    if (byte(1) < low || byte(1) > high) return 0;
-    for (std::size_t i = 2; i < length; ++i) {
-        if (byte(i) < 0x80 || byte(i) > 0xBF) return 0;
-    }
-    return length;
-}
-
 } // namespace
 
 bool is_utf8(std::string_view text) {
     while (!text.empty()) {
-        const std::size_t length = sequence_length(text);
-        if (length == 0) return false;
-        text.remove_prefix(length);
+        const auto first = utf8_first(text);
+        if (first.bytes == 1 && first.code_point == U'\uFFFD') return false;
+        text.remove_prefix(first.bytes);
     }
     return true;
 }

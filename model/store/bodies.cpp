@@ -133,6 +133,9 @@ Result<std::vector<Batch>> encode_records(const std::vector<Record>& records) {
 
 tl::expected<std::vector<Record>, BodyFault> decode_records(const Frame& frame) {
     std::vector<Record> records;
+    constexpr std::size_t shortest_record = 14; // an empty line of the data card
+    const std::size_t at_most = frame.parts[slot_of(Part::open)].body.size() / shortest_record;
+    records.reserve(std::min<std::size_t>(frame.header.entry_count, at_most));
     for (const Part part : {Part::open, Part::money, Part::personal}) {
         const auto slot = slot_of(part);
         if (!frame.exists(slot) || !frame.parts[slot].shown) continue;

@@ -61,21 +61,28 @@ void ChainIndex::name_with_neighbours(Place place) {
 }
 
 void ChainIndex::link(IndexedFrame& frame, Chain& chain) {
-    frame.parent.reset();
-    frame.has_child = false;
-    const IndexedFrame* parent = nullptr;
-    if (frame.header.sequence > 0)
-        parent = at_sequence(chain, frame.header.sequence - 1, frame.header.previous);
-    if (frame.header.sequence > 0 && parent == nullptr) ++chain.missing;
-    if (parent != nullptr) frame.parent = static_cast<std::size_t>(parent - frames_.data());
+    const auto sequence = frame.header.sequence;
+    const IndexedFrame* parent =
+        sequence == 0 ? nullptr : at_sequence(chain, sequence - 1, frame.header.previous);
+    if (sequence > 0 && parent == nullptr) ++chain.missing;
     // Behind a gap the nearest earlier frame of the chain counts as the one before.
-    const IndexedFrame* before = parent;
-    if (before == nullptr && !chain.frames.empty()) before = &frames_[chain.frames.back()];
+    const IndexedFrame* before = parent != nullptr ? parent : last_before(chain, sequence);
+    const bool has_twin = !chain.frames.empty() && frames_[chain.frames.back()].header.sequence == sequence;
+    const bool forks = before != nullptr ? before->has_child || (parent == nullptr && has_twin) : has_twin;
     frame.entries_before = before == nullptr ? 0 : before->entries_before + before->header.entry_count;
-    const bool forks =
-        before != nullptr && (before->has_child || before->header.sequence == frame.header.sequence);
     frame.branch = forks ? ++chain.branches : before != nullptr ? before->branch : 1;
-    if (parent != nullptr) frames_[*frame.parent].has_child = true;
+    frame.has_child = false;
+    frame.parent.reset();
+    if (parent == nullptr) return;
+    frame.parent = static_cast<std::size_t>(parent - frames_.data());
+    frames_[*frame.parent].has_child = true;
+}
+
+/// The last frame of a lower sequence.
+const IndexedFrame* ChainIndex::last_before(const Chain& chain, std::uint32_t sequence) const {
+    const auto sequence_of = [this](std::size_t index) { return frames_[index].header.sequence; };
+    const auto found = std::ranges::lower_bound(chain.frames, sequence, {}, sequence_of);
+    return found == chain.frames.begin() ? nullptr : &frames_[*std::prev(found)];
 }
 
 const Chain* ChainIndex::find(const ChainId& id) const {

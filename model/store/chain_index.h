@@ -72,6 +72,7 @@ public:
 private:
     [[nodiscard]] const IndexedFrame* not_before(const Chain& chain, std::uint32_t sequence,
                                                  const Hash256& hash) const;
+    [[nodiscard]] const IndexedFrame* last_before(const Chain& chain, std::uint32_t sequence) const;
     using Place = std::map<ChainId, Chain>::iterator;
     void link(IndexedFrame& frame, Chain& chain);
     void name(Place place);

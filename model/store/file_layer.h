@@ -5,6 +5,7 @@
 #include "model/store/bytes.h"
 
 #include <string>
+#include <utility>
 
 namespace sumpbook::store {
 

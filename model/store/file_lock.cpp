@@ -47,12 +47,12 @@ Result<FileLock> FileLock::take(FileLayer& layer, const std::string& path, LockK
     if (!file && kind == LockKind::shared) return FileLock(std::nullopt, kind);
     if (!file) return pass_on(io_problem(path, "locked for writing", file.error()));
     for (int waited = 0;; waited += step_milliseconds) {
-        const auto locked = layer.try_lock(file->handle(), kind);
-        if (!locked && locked.error().fault != IoFault::interrupted) {
-            if (kind == LockKind::shared) return FileLock(std::nullopt, kind);
-            return pass_on(io_problem(path, "locked for writing", locked.error()));
-        }
-        if (locked && *locked) break;
+        auto locked = layer.try_lock(file->handle(), kind);
+        while (!locked && locked.error().fault == IoFault::interrupted)
+            locked = layer.try_lock(file->handle(), kind);
+        if (!locked && kind == LockKind::shared) return FileLock(std::nullopt, kind);
+        if (!locked) return pass_on(io_problem(path, "locked for writing", locked.error()));
+        if (*locked) break;
         if (waited >= patience.milliseconds) {
             return fail(ProblemKind::locked,
                         fmt::format("The garage file is in use by {}. Nothing was changed; close the other "

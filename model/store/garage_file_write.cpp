@@ -13,12 +13,18 @@ namespace {
 
 Place at(const std::string& path) { return {.file = path, .line = {}, .column = {}, .text = {}}; }
 
-/// Whether the bytes, as they will stand in the file, are one action that a reader accepts.
-bool reads_back(ByteView action, std::uint64_t place) {
-    Loader trial;
+/// Refused when a reader would refuse it, for a limit, behind all that is in the file already.
+Result<void> reads_back(ByteView action, std::uint64_t place, const Loader& before) {
+    Loader trial = Loader::behind(before);
     Window window(action, place);
     const Scan found = scan_actions(window, place, 0, ScanDepth::everything, trial);
-    return found.tail == Tail::whole && found.damages.empty() && !trial.fault();
+    if (trial.fault() && trial.fault()->kind == ProblemKind::refused) {
+        return refuse("This cannot be saved in this garage file: it " + trial.fault()->what + ".");
+    }
+    if (found.tail != Tail::whole || !found.damages.empty() || trial.fault()) {
+        throw std::logic_error("an action was made that would not read back");
+    }
+    return {};
 }
 
 } // namespace
@@ -66,7 +72,7 @@ Problem GarageFile::failed_sync(const OpenFile& file, FileLock& lock, const IoEr
 }
 
 Result<void> GarageFile::write(const OpenFile& file, FileLock& lock, ByteView action) {
-    if (!reads_back(action, end_)) throw std::logic_error("an action was made that would not read back");
+    if (const auto readable = reads_back(action, end_, loader_); !readable) return readable;
     if (const auto written = write_fully(file, end_, action); !written) {
         static_cast<void>(around_.files.truncate(file.handle(), end_));
         return pass_on(io_problem(path_, "saved; nothing was changed", written.error()));
@@ -126,8 +132,6 @@ Result<std::vector<std::string>> GarageFile::append(const std::vector<NewRecord>
         auto made = make_action(records, attachments, notes().value_or(std::vector<ChainNote>{}),
                                 loader_.index(), around_.random);
         if (!made) return pass_on(made.error());
-        if (!entries_fit(loader_.entries(), records.size()))
-            return refuse("A garage file holds at most 16 million entries.");
         action = std::move(*made);
         first = loader_.records().size();
         save_notes(action.notes);

@@ -5,7 +5,16 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace sumpbook::store {
+
+Loader Loader::behind(const Loader& before) {
+    Loader loader;
+    loader.entries_ = loader.good_.entries = before.entries_;
+    loader.behind_records_ = before.records_.size();
+    return loader;
+}
 
 void Loader::frame(const VerifiedFrame& verified, std::uint64_t at) {
     if (fault_ || action_fault_) return;
@@ -15,6 +24,12 @@ void Loader::frame(const VerifiedFrame& verified, std::uint64_t at) {
     }
     if (!entries_fit(entries_, header.entry_count))
         return set_fault(ProblemKind::refused, at, "is past the limit of 16 million entries");
+    const auto& open = verified.frame.parts[slot_of(Part::open)];
+    const std::size_t held = behind_records_ + records_.size() + (open.shown ? header.entry_count : 0);
+    if (!memory_fits(held, at + open.body.size())) {
+        return set_fault(ProblemKind::refused, at,
+                         "says that it holds more entries than a file of this size can");
+    }
     IndexedFrame indexed{.header = header,
                          .hash = verified.hash,
                          .at = at,
@@ -52,6 +67,9 @@ void Loader::take_records(const VerifiedFrame& verified, IndexedFrame& indexed) 
                                      records.error().index + 1, records.error().what));
     }
     indexed.record_count = records->size();
+    const std::size_t wanted = records_.size() + records->size();
+    if (wanted > records_.capacity())
+        records_.reserve(std::max(wanted, records_.size() + records_.size() / 8));
     for (std::size_t i = 0; i < records->size(); ++i) {
         records_.push_back({.name = {verified.hash, static_cast<std::uint32_t>(i)},
                             .id = {},

@@ -23,6 +23,10 @@ public:
         std::string what;
     };
 
+    Loader() = default;
+    /// For trying out an action alone: limits count as if it stood behind all that `before` holds.
+    [[nodiscard]] static Loader behind(const Loader& before);
+
     void frame(const VerifiedFrame& frame, std::uint64_t at) override;
     void fingerprint_record(ByteView body) override;
     void action_done(bool good) override;
@@ -63,6 +67,7 @@ private:
     std::vector<AttachmentSpot> attachments_;
     std::array<std::size_t, 3> withheld_{};
     std::size_t entries_ = 0;
+    std::size_t behind_records_ = 0;
     std::optional<Fault> fault_;
 
     // Of the action that is being read.
@@ -75,6 +80,17 @@ private:
     std::size_t named_records_ = 0;
     std::size_t named_chains_ = 0;
 };
+
+/// Memory that the records of a file take at most while they are collected, for each entry: the record,
+/// and its place in the list before and after the list grows by an eighth. Texts come on top; they take
+/// less for each of their bytes than the promise allows.
+inline constexpr std::size_t memory_per_entry = sizeof(NamedRecord) * 17 / 8;
+/// Whether so many entries, behind so many bytes of file, keep the promise that no file takes more memory
+/// than 64 times its size and 64 MB. Files that programs write are far from it: 30 bytes an entry will do.
+[[nodiscard]] constexpr bool memory_fits(std::size_t entries, std::uint64_t bytes) {
+    constexpr std::uint64_t spare = 16 * 1024 * 1024;
+    return entries * memory_per_entry <= 64 * bytes + spare;
+}
 
 /// Whether a file with `have` entries may hold `more`.
 [[nodiscard]] constexpr bool entries_fit(std::size_t have, std::size_t more) {

@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/store/file_layer.h"
+
+#include "model/store/hash.h"
+#include "model/store/posix_file_layer.h"
+#include "tests/catch.h"
+#include "tests/model/store/failing_files.h"
+#include "tests/model/store/temp_folder.h"
+
+using namespace sumpbook;
+using namespace sumpbook::store;
+
+namespace {
+
+Bytes bytes_of(std::string_view text) { return {as_bytes(text).begin(), as_bytes(text).end()}; }
+
+} // namespace
+
+TEST_CASE("Files are made, read, written, cut and renamed", "[files]") {
+    const TempFolder folder;
+    PosixFileLayer files;
+    const auto path = folder.file("a");
+    {
+        const auto file = open_file(files, path, OpenMode::create_new);
+        REQUIRE(file);
+        REQUIRE(write_fully(*file, 0, as_bytes("hello world")));
+        REQUIRE(files.sync(file->handle()));
+        REQUIRE(files.truncate(file->handle(), 5));
+        CHECK(files.size(file->handle()).value() == 5);
+        CHECK(files.identity(file->handle()).value() == files.identity(path).value());
+        Bytes read(9);
+        CHECK(read_fully(*file, 1, read).value() == 4);
+    }
+    CHECK(bytes_of_file(path) == bytes_of("hello"));
+    CHECK(open_file(files, path, OpenMode::create_new).error().fault == IoFault::exists);
+    REQUIRE(files.rename_new(path, folder.file("b")));
+    write_file(path, as_bytes("other"));
+    CHECK(files.rename_new(path, folder.file("b")).error().fault == IoFault::exists);
+    CHECK(bytes_of_file(folder.file("b")) == bytes_of("hello"));
+    REQUIRE(files.rename(path, folder.file("b")));
+    CHECK(bytes_of_file(folder.file("b")) == bytes_of("other"));
+    REQUIRE(files.sync_folder(folder_of(path)));
+    REQUIRE(files.remove(folder.file("b")));
+    CHECK(open_file(files, folder.file("b"), OpenMode::read).error().fault == IoFault::not_found);
+    CHECK(read_text(files, "/proc/self/no such thing", 10).error().fault == IoFault::not_found);
+    CHECK_FALSE(files.sync_folder(folder.file("nowhere")));
+}
+
+TEST_CASE("Folders are made with those above them", "[files]") {
+    const TempFolder folder;
+    PosixFileLayer files;
+    REQUIRE(files.make_folders(folder.file("x/y/z")));
+    REQUIRE(files.make_folders(folder.file("x/y/z")));
+    REQUIRE(files.identity(folder.file("x/y/z")));
+    write_file(folder.file("f"), {});
+    CHECK_FALSE(files.make_folders(folder.file("f/g")));
+}
+
+TEST_CASE("Locks exclude each other, also within one program", "[files]") {
+    const TempFolder folder;
+    PosixFileLayer files;
+    const auto first = open_file(files, folder.file("l"), OpenMode::read_write_or_create);
+    const auto second = open_file(files, folder.file("l"), OpenMode::read);
+    REQUIRE((first && second));
+    CHECK(files.try_lock(first->handle(), LockKind::shared).value());
+    CHECK(files.try_lock(second->handle(), LockKind::shared).value());
+    CHECK_FALSE(files.try_lock(second->handle(), LockKind::exclusive).value());
+    files.unlock(first->handle());
+    CHECK(files.try_lock(second->handle(), LockKind::exclusive).value());
+    CHECK_FALSE(files.try_lock(first->handle(), LockKind::shared).value());
+}
+
+TEST_CASE("Interrupted and short operations are carried on", "[files]") {
+    const TempFolder folder;
+    FailingFiles files({.interrupt_first = true, .most_at_once = 3, .only = {}});
+    const auto file = open_file(files, folder.file("a"), OpenMode::create_new);
+    REQUIRE(file);
+    REQUIRE(write_fully(*file, 0, as_bytes("a longer text")));
+    Bytes read(13);
+    CHECK(read_fully(*file, 0, read).value() == 13);
+    CHECK(read == bytes_of("a longer text"));
+    CHECK(read_text(files, folder.file("a"), 8).value() == "a longer");
+}
+
+TEST_CASE("Failures are told in words", "[files]") {
+    CHECK(reason_of({IoFault::no_space, 28}) == "the disk is full");
+    CHECK(reason_of({IoFault::denied, 13}) == "permission is missing");
+    CHECK(reason_of({IoFault::other, 5}).find("error 5") != std::string::npos);
+    const auto problem = io_problem("/a/b", "read", {IoFault::not_found, 2});
+    CHECK(problem.kind == ProblemKind::io);
+    CHECK(problem.place.file == "/a/b");
+    CHECK(problem.sentence == "The garage file could not be read: there is no such file or folder.");
+    CHECK(folder_of("/a/b") == "/a");
+    CHECK(folder_of("/b") == "/");
+    CHECK(folder_of("b") == ".");
+}
+
+TEST_CASE("The machine says when it was started and who is asking", "[files]") {
+    PosixFileLayer files;
+    CHECK(files.boot_id().size() == 36);
+    CHECK(files.boot_id() == files.boot_id());
+    CHECK(files.self().starts_with("process "));
+}

@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/catch.h"
+#include "tests/model/store/example_records.h"
+
+#include "model/store/fingerprint.h"
+
+using namespace sumpbook;
+using namespace sumpbook::store;
+
+namespace {
+
+Hash256 hash_of(std::uint8_t number) {
+    Hash256 hash;
+    hash.fill(number);
+    return hash;
+}
+
+/// A file as its chains and the times of its entries, one entry a frame.
+struct ExampleFile {
+    ChainIndex index;
+    std::vector<FingerprintRecord> records;
+    std::vector<RecordedTime> recorded;
+
+    void add(std::uint8_t chain, std::uint8_t hash, std::uint32_t sequence, std::uint8_t previous,
+             std::int64_t time) {
+        IndexedFrame frame;
+        frame.header.subject = subject_of(chain);
+        frame.header.chain.bytes.fill(chain);
+        frame.header.sequence = sequence;
+        frame.header.entry_count = 1;
+        if (sequence > 0) frame.header.previous = hash_of(previous);
+        frame.hash = hash_of(hash);
+        frame.first_record = recorded.size();
+        frame.record_count = 1;
+        REQUIRE(index.add(frame) == nullptr);
+        recorded.push_back({time});
+    }
+
+    FingerprintRecord print(std::int64_t time) {
+        records.push_back({.printed = {time}, .entries = recorded.size(), .leaves = leaves_of(index)});
+        return records.back();
+    }
+
+    [[nodiscard]] FingerprintCheck check(const Hash256& fingerprint) const {
+        return check_fingerprint(TypedFingerprint::read(fingerprint_text(fingerprint)).value(), index,
+                                 records, recorded);
+    }
+};
+
+ExampleFile two_bikes() {
+    ExampleFile file;
+    file.add(1, 11, 0, 0, 100);
+    file.add(2, 21, 0, 0, 110);
+    file.add(1, 12, 1, 11, 120);
+    return file;
+}
+
+} // namespace
+
+TEST_CASE("Nothing changed since a fingerprint, with or without later entries", "[fingerprint]") {
+    auto file = two_bikes();
+    const auto print = file.print(130).fingerprint();
+    auto check = file.check(print);
+    CHECK(check.answer == FingerprintAnswer::unchanged);
+    CHECK(check.printed == RecordedTime{130});
+    CHECK(check.covered_entries == 3);
+    CHECK(check.recorded_later + check.recorded_earlier == 0);
+
+    file.add(1, 13, 2, 12, 140);
+    file.add(3, 31, 0, 0, 125); // another copy's, by its clock before the print
+    check = file.check(print);
+    CHECK(check.answer == FingerprintAnswer::unchanged);
+    CHECK(check.covered_entries == 3);
+    CHECK(check.recorded_later == 1);
+    CHECK(check.recorded_earlier == 1);
+    CHECK(check.forked_before == 0);
+}
+
+TEST_CASE("A fingerprint without its record is found as an earlier state of the file", "[fingerprint]") {
+    auto file = two_bikes();
+    const auto now = fingerprint_of(leaves_of(file.index));
+    CHECK(file.check(now).answer == FingerprintAnswer::unchanged);
+    file.add(2, 22, 1, 21, 150);
+    const auto check = file.check(now);
+    CHECK(check.answer == FingerprintAnswer::unchanged);
+    CHECK_FALSE(check.printed);
+    CHECK(check.covered_entries == 3);
+    CHECK(check.recorded_later == 1);
+    CHECK(file.check(hash_of(1)).answer == FingerprintAnswer::not_found);
+}
+
+TEST_CASE("A history that was rewritten does not line up", "[fingerprint]") {
+    auto file = two_bikes();
+    const auto print = file.print(130);
+    ExampleFile rewritten;
+    rewritten.add(1, 11, 0, 0, 100);
+    rewritten.add(2, 21, 0, 0, 110);
+    rewritten.add(1, 99, 1, 11, 120);
+    rewritten.records.push_back(print);
+    const auto check = rewritten.check(print.fingerprint());
+    CHECK(check.answer == FingerprintAnswer::changed);
+    CHECK(check.place == "frame 2 of the entries 04-...");
+    rewritten.records.clear();
+    CHECK(rewritten.check(print.fingerprint()).answer == FingerprintAnswer::not_found);
+}
+
+TEST_CASE("A covered frame that is not here is missing, at the end, in the middle or with its chain",
+          "[fingerprint]") {
+    auto file = two_bikes();
+    file.add(1, 13, 2, 12, 125);
+    const auto print = file.print(130);
+    ExampleFile cut = two_bikes();
+    cut.records.push_back(print);
+    CHECK(cut.check(print.fingerprint()).answer == FingerprintAnswer::missing);
+    CHECK(cut.check(print.fingerprint()).place == "frame 3 of the entries 04-...");
+
+    ExampleFile gap;
+    gap.add(1, 11, 0, 0, 100);
+    gap.add(2, 21, 0, 0, 110);
+    gap.add(1, 13, 2, 12, 125);
+    gap.records.push_back(print);
+    CHECK(gap.check(print.fingerprint()).answer == FingerprintAnswer::missing);
+    CHECK(gap.check(print.fingerprint()).place == "frame 2 of the entries 04-...");
+
+    ExampleFile without;
+    without.add(1, 11, 0, 0, 100);
+    without.add(1, 12, 1, 11, 120);
+    without.add(1, 13, 2, 12, 125);
+    without.records.push_back(print);
+    CHECK(without.check(print.fingerprint()).answer == FingerprintAnswer::missing);
+}
+
+TEST_CASE("One bike alone verifies against the fingerprint of the whole garage", "[fingerprint]") {
+    auto file = two_bikes();
+    auto print = file.print(130);
+    ExampleFile one_bike;
+    one_bike.add(1, 11, 0, 0, 100);
+    one_bike.add(1, 12, 1, 11, 120);
+    for (auto& leaf : print.leaves) {
+        if (leaf.subject == subject_of(2)) leaf = {leaf.leaf, {}, {}};
+    }
+    one_bike.records.push_back(print);
+    const auto check = one_bike.check(print.fingerprint());
+    CHECK(check.answer == FingerprintAnswer::unchanged);
+    CHECK(check.bare_leaves == 1);
+    CHECK(check.covered_entries == 2);
+}
+
+TEST_CASE("Entries that fork off before the covered end are counted", "[fingerprint]") {
+    auto file = two_bikes();
+    const auto print = file.print(130);
+    ExampleFile merged;
+    merged.add(1, 11, 0, 0, 100);
+    merged.add(2, 21, 0, 0, 110);
+    merged.add(1, 12, 1, 11, 120);
+    merged.add(1, 77, 1, 11, 115);
+    merged.add(1, 78, 2, 77, 140);
+    merged.records.push_back(print);
+    const auto check = merged.check(print.fingerprint());
+    CHECK(check.answer == FingerprintAnswer::unchanged);
+    CHECK(check.forked_before == 2);
+    CHECK(check.recorded_earlier == 1);
+    CHECK(check.recorded_later == 1);
+}

@@ -1,0 +1,344 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/store/garage_file.h"
+
+#include "model/store/action.h"
+#include "tests/catch.h"
+#include "tests/model/store/example_garage.h"
+
+#include <set>
+
+using namespace sumpbook;
+using namespace sumpbook::store;
+
+namespace {
+
+std::vector<std::string> ids_of(const GarageFile& garage) {
+    std::vector<std::string> ids;
+    for (const auto& record : garage.records())
+        ids.push_back(record.id);
+    return ids;
+}
+
+std::set<std::string> finding_ids(const GarageFile& garage) {
+    std::set<std::string> ids;
+    for (const auto& finding : garage.findings())
+        ids.insert(finding.id);
+    return ids;
+}
+
+/// Without the last `bytes` bytes.
+void cut(Bench& bench, std::size_t bytes) {
+    auto all = bench.bytes();
+    all.resize(all.size() - bytes);
+    write_file(bench.path(), all);
+}
+
+} // namespace
+
+TEST_CASE("A new garage holds its settings", "[garage-file]") {
+    Bench bench;
+    const auto made = bench.create();
+    REQUIRE(made);
+    REQUIRE(made->records().size() == 1);
+    CHECK(std::get<GarageSettings>(made->records()[0].record.content) == full_settings());
+    CHECK(made->records()[0].subject == made->subject());
+    const auto opened = bench.open();
+    REQUIRE(opened);
+    CHECK(opened->subject() == made->subject());
+    CHECK(ids_of(*opened) == ids_of(*made));
+    CHECK(opened->bytes() == bench.bytes().size());
+    CHECK(opened->findings().empty());
+    CHECK(opened->notices().empty());
+}
+
+TEST_CASE("A new garage never takes the place of a file", "[garage-file]") {
+    Bench bench;
+    write_file(bench.path(), Bytes{1});
+    const auto made = bench.create();
+    REQUIRE_FALSE(made);
+    CHECK(made.error().kind == ProblemKind::refused);
+    CHECK(bench.bytes() == Bytes{1});
+}
+
+TEST_CASE("What is appended is there on opening, in the order given, with ids for people", "[garage-file]") {
+    Bench bench;
+    auto garage = bench.create();
+    REQUIRE(garage);
+    const auto ids = garage->append(
+        {{subject_of(1), fuel_record(1)}, {subject_of(2), fuel_record(2)}, {subject_of(1), fuel_record(3)}});
+    REQUIRE(ids);
+    REQUIRE(ids->size() == 3);
+    CHECK((*ids)[0].ends_with("-1"));
+    CHECK((*ids)[1].ends_with("-1"));
+    CHECK((*ids)[2].ends_with("-2"));
+    const auto more = garage->append({{subject_of(1), fuel_record(4)}});
+    REQUIRE(more);
+    CHECK((*more)[0].ends_with("-3"));
+    const auto opened = bench.open();
+    REQUIRE(opened);
+    CHECK(ids_of(*opened) == ids_of(*garage));
+    std::map<std::string, Record> by_id;
+    for (const auto& record : opened->records())
+        by_id[record.id] = record.record;
+    CHECK(by_id.at((*ids)[0]) == fuel_record(1));
+    CHECK(by_id.at((*ids)[1]) == fuel_record(2));
+    CHECK(by_id.at((*ids)[2]) == fuel_record(3));
+    CHECK(by_id.at((*more)[0]) == fuel_record(4));
+}
+
+TEST_CASE("Two programs that have the file open see each other's entries", "[garage-file]") {
+    Bench bench;
+    auto one = bench.create();
+    REQUIRE(one);
+    auto two = bench.open();
+    REQUIRE(two);
+    REQUIRE(one->append({{subject_of(1), fuel_record(1)}}));
+    CHECK(two->refresh().value());
+    CHECK_FALSE(two->refresh().value());
+    CHECK(two->records().size() == 2);
+    REQUIRE(two->append({{subject_of(1), fuel_record(2)}}));
+    REQUIRE(one->append({{subject_of(1), fuel_record(3)}}));
+    CHECK(one->records().size() == 4);
+    CHECK(bench.open()->index().chains().size() == 2); // of the garage and of the bike: one installation
+    CHECK(bench.open()->findings().empty());
+}
+
+TEST_CASE("A torn end is left out when reading and set aside when writing", "[garage-file]") {
+    Bench bench;
+    make_example(bench);
+    const auto whole = bench.bytes();
+    cut(bench, 10);
+    const auto torn = bench.bytes();
+    auto garage = bench.open();
+    REQUIRE(garage);
+    CHECK(garage->records().size() == 5);
+    REQUIRE(garage->notices().size() == 1);
+    CHECK(garage->notices()[0].find("cut short") != std::string::npos);
+    CHECK(bench.bytes() == torn); // readers only report
+    const auto end = garage->bytes();
+    REQUIRE(garage->append({{subject_of(2), fuel_record(9)}}));
+    CHECK(bytes_of_file(bench.path() + ".cut-1") ==
+          Bytes(torn.begin() + static_cast<std::ptrdiff_t>(end), torn.end()));
+    CHECK(std::ranges::any_of(garage->notices(),
+                              [](const auto& notice) { return notice.find(".cut-1") != std::string::npos; }));
+    const auto opened = bench.open();
+    REQUIRE(opened);
+    CHECK(opened->records().size() == 6);
+    CHECK(opened->notices().empty());
+}
+
+TEST_CASE("A damaged file is refused with frame, byte and entry, and stays as it is", "[garage-file]") {
+    Bench bench;
+    const auto garage = make_example(bench);
+    const auto& frame = garage.index().frames()[1];
+    auto bytes = bench.bytes();
+    bytes[frame.at + 150] ^= 1;
+    write_file(bench.path(), bytes);
+    auto opened = bench.open();
+    REQUIRE_FALSE(opened);
+    CHECK(opened.error().kind == ProblemKind::damaged);
+    const auto& sentence = opened.error().sentence;
+    const auto name = garage.index().name_of(garage.index().frames()[0].header.chain);
+    CHECK(sentence.find("frame 2, behind the entry " + name + "-1 at byte") != std::string::npos);
+    CHECK(sentence.find("does not match its seal") != std::string::npos);
+    CHECK(sentence.find("by its heading the entries") != std::string::npos);
+    CHECK(bench.bytes() == bytes);
+}
+
+TEST_CASE("Damage that appears while the file is open refuses the next entry", "[garage-file]") {
+    Bench bench;
+    auto garage = make_example(bench);
+    auto bytes = bench.bytes();
+    put_bytes(bytes, Bytes(40, 0x55));
+    write_file(bench.path(), bytes);
+    const auto appended = garage.append({{subject_of(1), fuel_record(5)}});
+    REQUIRE_FALSE(appended);
+    CHECK(appended.error().kind == ProblemKind::damaged);
+    CHECK(bench.bytes() == bytes);
+}
+
+TEST_CASE("A later format is refused and left untouched", "[garage-file]") {
+    Bench bench;
+    auto garage = make_example(bench);
+    auto bytes = bench.bytes();
+    bytes[8] = 2;
+    const auto check = sha256({ByteView(bytes).first(32)});
+    std::copy_n(check.begin(), 8, bytes.begin() + 32);
+    write_file(bench.path(), bytes);
+    const auto opened = bench.open();
+    REQUIRE_FALSE(opened);
+    CHECK(opened.error().kind == ProblemKind::newer_format);
+    CHECK(bench.bytes() == bytes);
+}
+
+TEST_CASE("A file that another program holds is told so", "[garage-file]") {
+    Bench bench;
+    auto garage = make_example(bench);
+    const auto before = bench.bytes();
+    const auto lock = FileLock::take(bench.files, bench.path(), LockKind::exclusive, {0});
+    REQUIRE(lock);
+    CHECK(bench.open().error().kind == ProblemKind::locked);
+    CHECK(garage.append({{subject_of(1), fuel_record(5)}}).error().kind == ProblemKind::locked);
+    CHECK(garage.append({{subject_of(1), fuel_record(5)}}).error().sentence.find("process") !=
+          std::string::npos);
+    CHECK(garage.refresh().error().kind == ProblemKind::locked);
+    CHECK(bench.bytes() == before);
+}
+
+TEST_CASE("A file that was replaced meanwhile is read anew", "[garage-file]") {
+    Bench bench;
+    auto garage = bench.create();
+    REQUIRE(garage);
+    const auto start = bench.bytes();
+    REQUIRE(garage->append({{subject_of(1), fuel_record(1)}}));
+    write_file(bench.folder.file("older"), start);
+    REQUIRE(bench.files.rename(bench.folder.file("older"), bench.path()));
+    const auto ids = garage->append({{subject_of(1), fuel_record(2)}});
+    REQUIRE(ids);
+    CHECK(garage->records().size() == 2);
+    CHECK(bench.open()->records().size() == 2);
+    REQUIRE_FALSE(garage->notices().empty());
+    CHECK(garage->notices().back().find("older copy") != std::string::npos);
+}
+
+TEST_CASE("A copied installation begins a new chain instead of forking", "[garage-file]") {
+    Bench bench;
+    auto garage = bench.create();
+    REQUIRE(garage);
+    REQUIRE(garage->append({{subject_of(1), fuel_record(1)}}));
+    const auto copy = bench.folder.file("copy.sumpbook");
+    write_file(copy, bench.bytes());
+    REQUIRE(garage->append({{subject_of(1), fuel_record(2)}}));
+    auto other = GarageFile::open(bench.around(), copy);
+    REQUIRE(other);
+    REQUIRE(other->append({{subject_of(1), fuel_record(3)}}));
+    CHECK(other->notices().size() == 1);
+    REQUIRE(other->append({{subject_of(1), fuel_record(4)}}));
+    CHECK(other->notices().size() == 1); // once only
+    CHECK(other->index().chains().size() == 3);
+    REQUIRE(garage->append({{subject_of(1), fuel_record(5)}}));
+    CHECK(garage->index().chains().size() == 2); // goes on in its own
+    CHECK(garage->notices().empty());
+}
+
+TEST_CASE("Entries in this installation's name that another copy wrote are a finding", "[garage-file]") {
+    Bench bench;
+    auto garage = bench.create();
+    REQUIRE(garage);
+    REQUIRE(garage->append({{subject_of(1), fuel_record(1)}}));
+    const auto state = bench.folder.file("state") + "/" + hex_text(garage->subject().bytes) + ".chains";
+    const auto noted = bytes_of_file(state);
+    REQUIRE(garage->append({{subject_of(1), fuel_record(2)}}));
+    write_file(state, noted);
+    CHECK(finding_ids(*garage) == std::set<std::string>{"not-written-here"});
+}
+
+TEST_CASE("Without a state folder entries are saved all the same", "[garage-file]") {
+    Bench bench;
+    write_file(bench.folder.file("state"), Bytes{1}); // a file where the folder should be
+    auto garage = bench.create();
+    REQUIRE(garage);
+    REQUIRE(garage->append({{subject_of(1), fuel_record(1)}}));
+    REQUIRE_FALSE(garage->notices().empty());
+    CHECK(garage->notices().back().find("Your entries are not affected") != std::string::npos);
+    CHECK(bench.open()->records().size() == 2);
+}
+
+TEST_CASE("A failed sync is never trusted again", "[garage-file]") {
+    Bench bench;
+    make_example(bench);
+    FailingFiles failing({.fail_at = 1, .only = "sync"});
+    auto garage = GarageFile::open(bench.around(failing), bench.path());
+    REQUIRE(garage);
+    const auto lost = garage->append({{subject_of(1), fuel_record(7)}});
+    REQUIRE_FALSE(lost);
+    CHECK(lost.error().kind == ProblemKind::io);
+    CHECK(lost.error().sentence.find("NOT saved") != std::string::npos);
+    CHECK_FALSE(garage->append({{subject_of(1), fuel_record(7)}})); // a second try might be believed
+    auto another = bench.open();
+    REQUIRE(another);
+    const auto refused = another->append({{subject_of(1), fuel_record(8)}});
+    REQUIRE_FALSE(refused);
+    CHECK(refused.error().kind == ProblemKind::io);
+
+    SECTION("until the machine was restarted") {
+        bench.files.boot = "next-start";
+        CHECK(another->append({{subject_of(1), fuel_record(8)}}));
+        bench.files.boot = "this-start";
+        CHECK(another->append({{subject_of(1), fuel_record(9)}}));
+    }
+    SECTION("or the file was replaced by a copy") {
+        write_file(bench.folder.file("copy"), bench.bytes());
+        REQUIRE(bench.files.rename(bench.folder.file("copy"), bench.path()));
+        CHECK(another->append({{subject_of(1), fuel_record(8)}}));
+    }
+    SECTION("not while nobody knows whether it was restarted") {
+        bench.files.boot.clear();
+        CHECK_FALSE(another->append({{subject_of(1), fuel_record(8)}}));
+    }
+}
+
+TEST_CASE("An attachment comes back as it was, and only if it is", "[garage-file]") {
+    Bench bench;
+    const auto garage = make_example(bench);
+    const auto& entry = std::get<Entry>(garage.records()[4].record.content);
+    REQUIRE(entry.attachments.size() == 1);
+    const auto hash = entry.attachments[0].part_hash;
+    CHECK(garage.attachment(hash).value() == Bytes{'p', 'a', 'p', 'e', 'r'});
+    CHECK(garage.attachment(Hash256{}).error().kind == ProblemKind::refused);
+    auto bytes = bench.bytes();
+    const std::string_view text = "paper";
+    const auto content =
+        std::ranges::search(bytes, as_bytes(text)); // the content stands in front of its name
+    REQUIRE_FALSE(content.empty());
+    *content.begin() ^= 1;
+    write_file(bench.path(), bytes);
+    const auto opened = bench.open();
+    REQUIRE(opened); // not in the last action, so not read on opening
+    CHECK(opened->attachment(hash).error().kind == ProblemKind::damaged);
+    CHECK(bench.open(ScanDepth::everything).error().kind == ProblemKind::damaged);
+}
+
+TEST_CASE("A fingerprint is saved once for one state and verifies later", "[garage-file]") {
+    Bench bench;
+    auto garage = bench.create();
+    REQUIRE(garage);
+    REQUIRE(garage->append({{subject_of(1), fuel_record(1)}}));
+    const auto first = garage->take_fingerprint({1'800'000'000});
+    REQUIRE(first);
+    const auto size = bench.bytes().size();
+    CHECK(garage->take_fingerprint({1'900'000'000}) == first);
+    CHECK(bench.bytes().size() == size);
+    CHECK(first->entries == 2);
+    REQUIRE(garage->append({{subject_of(1), fuel_record(2)}}));
+    const auto opened = bench.open();
+    REQUIRE(opened);
+    const auto typed = TypedFingerprint::read(fingerprint_text(first->fingerprint()));
+    REQUIRE(typed);
+    const auto check = opened->check(*typed);
+    CHECK(check.answer == FingerprintAnswer::unchanged);
+    CHECK(check.covered_entries == 2);
+    CHECK(check.recorded_earlier == 1); // by its own clock
+    CHECK(garage->take_fingerprint({1'900'000'000})->fingerprint() != first->fingerprint());
+}
+
+TEST_CASE("A fingerprint is not printed of a damaged file", "[garage-file]") {
+    Bench bench;
+    auto garage = make_example(bench);
+    auto bytes = bench.bytes();
+    bytes[200] ^= 1; // in front of what an append would read
+    write_file(bench.path(), bytes);
+    const auto print = garage.take_fingerprint({1'800'000'000});
+    REQUIRE_FALSE(print);
+    CHECK(print.error().kind == ProblemKind::damaged);
+}
+
+TEST_CASE("A file that is not there or is none", "[garage-file]") {
+    Bench bench;
+    CHECK(bench.open().error().kind == ProblemKind::io);
+    CHECK(bench.folder.files() == 0); // not even a lock file
+    write_file(bench.path(), {});
+    CHECK(bench.open().error().kind == ProblemKind::damaged);
+    write_file(bench.path(), Bytes(1000, 'x'));
+    CHECK(bench.open().error().sentence.find("not a garage file") != std::string::npos);
+}

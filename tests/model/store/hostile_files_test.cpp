@@ -1,0 +1,214 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/store/action.h"
+#include "model/store/archive.h"
+#include "model/store/bodies.h"
+#include "tests/catch.h"
+#include "tests/model/store/example_garage.h"
+
+#include <sys/resource.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <random>
+
+using namespace sumpbook;
+using namespace sumpbook::store;
+
+namespace {
+
+constexpr std::size_t mebibyte = 1024 * 1024;
+
+Bytes file_of(const std::vector<Bytes>& actions) {
+    Bytes bytes = encode_file_header(subject_of(1));
+    for (const auto& action : actions)
+        put_bytes(bytes, action);
+    return bytes;
+}
+
+Bytes frame_of(const std::array<Bytes, 3>& parts, std::uint32_t count, std::uint32_t chain) {
+    Frame frame;
+    frame.header.entry_count = count;
+    frame.header.subject = subject_of(1);
+    std::copy_n(reinterpret_cast<const std::uint8_t*>(&chain), 4, frame.header.chain.bytes.begin()); // NOLINT
+    for (std::size_t slot = 0; slot < 3; ++slot) {
+        if (slot > 0 && parts[slot].empty()) continue;
+        frame.header.parts_exist |= bit_of(slot);
+        frame.parts[slot] = shown_part(slot, {}, parts[slot]);
+    }
+    return encode_frame(frame);
+}
+
+/// As many records as fit into one frame.
+Bytes full_frame(const Record& record, std::uint32_t chain) {
+    const auto one = encode_records({record}).value().front();
+    std::array<Bytes, 3> parts;
+    std::uint32_t count = 0;
+    while (parts[0].size() + one.parts[0].size() <= max_part_bytes) {
+        for (std::size_t slot = 0; slot < 3; ++slot)
+            put_bytes(parts[slot], one.parts[slot]);
+        ++count;
+    }
+    return frame_of(parts, count, chain);
+}
+
+/// Peak memory in bytes of a process of its own that does `work`, which says whether it went well.
+template <class Work>
+std::size_t peak_memory(Work work) {
+    const pid_t child = fork();
+    if (child == 0) _exit(work() ? 0 : 1);
+    int status = 0;
+    rusage usage{};
+    if (wait4(child, &status, 0, &usage) != child || !WIFEXITED(status) || WEXITSTATUS(status) != 0) return 0;
+    return static_cast<std::size_t>(usage.ru_maxrss) * 1024;
+}
+
+void check_memory(const TempFolder& folder, const Bytes& bytes) {
+    const auto path = folder.file("hostile");
+    write_file(path, bytes);
+    const auto opening = peak_memory([&] {
+        PosixFileLayer files;
+        SeededRandom random("child");
+        const auto opened =
+            GarageFile::open({files, random, "/nowhere", Patience{0}}, path, ScanDepth::everything);
+        return opened || opened.error().kind == ProblemKind::refused;
+    });
+    const auto nothing = peak_memory([] { return true; }); // what a child has from this process
+    REQUIRE(nothing > 0);
+    CHECK(opening > nothing);
+#ifndef __SANITIZE_ADDRESS__ // which takes memory of its own
+    CHECK(opening - nothing <= 64 * bytes.size() + 64 * mebibyte);
+#endif
+}
+
+} // namespace
+
+TEST_CASE("No file takes more memory than 64 times its size and 64 MB", "[hostile]") {
+    const TempFolder folder;
+    Entry empty;
+    empty.date = day(1970, 1, 1);
+    empty.body = Note{};
+    SECTION("entries as short as they can be") {
+        std::vector<Bytes> actions;
+        for (std::uint32_t chain = 0; chain < 8; ++chain)
+            actions.push_back(encode_action({full_frame({{}, {}, DataCardValue{}}, chain)}));
+        check_memory(folder, file_of(actions));
+    }
+    SECTION("short entries of the largest kind") {
+        std::vector<Bytes> actions;
+        for (std::uint32_t chain = 0; chain < 8; ++chain)
+            actions.push_back(encode_action({full_frame({{}, {}, empty}, chain)}));
+        check_memory(folder, file_of(actions));
+    }
+    SECTION("the shortest entries of a use that a file of their size may hold") {
+        empty.odometer = WrittenDistance{Decimal(1), DistanceUnit::km};
+        empty.body = Reading{};
+        std::vector<Bytes> actions;
+        for (std::uint32_t chain = 0; chain < 20; ++chain)
+            actions.push_back(encode_action({full_frame({{}, {}, empty}, chain)}));
+        check_memory(folder, file_of(actions));
+        PosixFileLayer files;
+        SeededRandom random("reader");
+        const auto opened =
+            GarageFile::open({files, random, "/nowhere", Patience{0}}, folder.file("hostile"));
+        REQUIRE(opened);
+        CHECK(opened->records().size() > 500'000);
+    }
+    SECTION("lists of empty texts") {
+        empty.does = std::vector<std::string>(max_list_elements);
+        std::vector<Bytes> actions;
+        for (std::uint32_t chain = 0; chain < 8; ++chain)
+            actions.push_back(encode_action({full_frame({{}, {}, empty}, chain)}));
+        check_memory(folder, file_of(actions));
+    }
+    SECTION("one frame a chain") {
+        std::vector<Bytes> actions;
+        const auto one = encode_records({Record{{}, {}, DataCardValue{}}}).value().front();
+        for (std::uint32_t chain = 0; chain < 20'000; ++chain)
+            actions.push_back(encode_action({frame_of(one.parts, 1, chain)}));
+        check_memory(folder, file_of(actions));
+    }
+    SECTION("leaves of a fingerprint") {
+        FingerprintRecord record;
+        for (std::uint32_t i = 0; i < 60'000; ++i) {
+            Hash256 leaf{};
+            for (std::size_t byte = 0; byte < 4; ++byte)
+                leaf[byte] = static_cast<std::uint8_t>(i >> (24 - 8 * byte));
+            record.leaves.push_back({leaf, {}, {}});
+        }
+        check_memory(folder, file_of({encode_fingerprint_action(encode_fingerprint_record(record))}));
+    }
+}
+
+TEST_CASE("Counts and lengths larger than the file are refused at once", "[hostile]") {
+    Bench bench;
+    make_example(bench);
+    const auto good = bench.bytes();
+    // Every four bytes of the file once as the largest number.
+    std::size_t accepted = 0;
+    for (std::size_t at = 0; at + 4 <= good.size(); ++at) {
+        auto bad = good;
+        std::fill_n(bad.begin() + static_cast<std::ptrdiff_t>(at), 4, std::uint8_t{0xFF});
+        write_file(bench.path(), bad);
+        if (bad != good && bench.open(ScanDepth::everything)) ++accepted;
+    }
+    CHECK(accepted == 0);
+}
+
+TEST_CASE("A sealed frame whose body lies about its counts is refused", "[hostile]") {
+    Bench bench;
+    const auto one = encode_records({fuel_record(1)}).value().front();
+    std::size_t wrong = 0;
+    for (std::size_t slot = 0; slot < 3; ++slot) {
+        for (std::size_t at = 0; at < one.parts[slot].size(); ++at) {
+            auto parts = one.parts;
+            parts[slot].resize(at);
+            parts[slot].insert(parts[slot].end(), {0xFF, 0xFF, 0xFF, 0x7F});
+            write_file(bench.path(), file_of({encode_action({frame_of(parts, 1, 0)})}));
+            const auto opened = bench.open();
+            if (opened || opened.error().kind != ProblemKind::damaged) ++wrong;
+        }
+    }
+    CHECK(wrong == 0);
+}
+
+TEST_CASE("Bytes made up of things that look like actions end in a sentence", "[hostile]") {
+    Bench bench;
+    std::mt19937 random(4711);
+    const auto header = encode_action({frame_of({Bytes(16, 1), {}, {}}, 1, 0)});
+    Bytes bytes = encode_file_header(subject_of(1));
+    // A million bytes of beginnings of actions, each claiming all the rest.
+    while (bytes.size() < mebibyte) {
+        put_bytes(bytes, ByteView(header).first(4));
+        put_number(bytes, static_cast<std::uint32_t>(mebibyte + 500));
+        put_bytes(bytes, ByteView(header).subspan(8, 4 + random() % 100));
+    }
+    write_file(bench.path(), bytes);
+    const auto opened = bench.open();
+    CHECK((opened || opened.error().kind == ProblemKind::damaged));
+    CHECK(bench.bytes() == bytes);
+}
+
+TEST_CASE("Frames nested in each other do not make the search run for ever", "[hostile]") {
+    // Inside one damaged frame, at every 100 bytes, another that reaches to the same end: hashing all of them
+    // would take the square of the size. The search gives up in time and cuts nothing.
+    Bench bench;
+    Bytes body(max_part_bytes, 0);
+    const std::size_t stride = 128;
+    for (std::size_t at = 0; at + 2 * stride < body.size(); at += stride) {
+        const std::size_t left = body.size() - at;
+        Bytes nested{0xA7, 'a', 'c', 't'};
+        put_number(nested, static_cast<std::uint32_t>(left));
+        put_bytes(nested, Bytes{1, 0, 0, 0});
+        put_number(nested, static_cast<std::uint32_t>(left - 12));
+        put_bytes(nested, Bytes{1, 0, 0, 0, 1, 1, 1, 0, 1, 0, 0, 0});
+        nested.resize(12 + 84, 0);
+        put_number(nested, static_cast<std::uint32_t>(left - 12 - 84 - 16 - 20));
+        std::copy(nested.begin(), nested.end(), body.begin() + static_cast<std::ptrdiff_t>(at));
+    }
+    auto action = encode_action({frame_of({body, {}, {}}, 1, 0)});
+    action.back() ^= 1;
+    write_file(bench.path(), file_of({action}));
+    const auto opened = bench.open();
+    REQUIRE_FALSE(opened);
+    CHECK(opened.error().kind == ProblemKind::damaged);
+}
