@@ -11,6 +11,7 @@ namespace sumpbook::store {
 namespace {
 
 using Parts = std::array<Bytes, 3>;
+using Decoded = tl::expected<void, BodyFault>;
 
 /// Open: the fields. Money and personal: 0 when all their fields are absent (their encoding is zeros
 /// only), else 1 and the fields.
@@ -95,8 +96,6 @@ void decode_closed(Part part, ByteView body, InArchive& in, Record& record) {
     if (all_zero(body.subspan(from, in.at() - from))) in.set_fault("an empty part is not left out");
 }
 
-using Decoded = tl::expected<void, BodyFault>;
-
 Decoded decode_part(Part part, const Frame& frame, std::vector<Record>& records) {
     const ByteView body = frame.parts[slot_of(part)].body;
     InArchive in(body);
@@ -131,17 +130,23 @@ Result<std::vector<Batch>> encode_records(const std::vector<Record>& records) {
     return batches;
 }
 
-tl::expected<std::vector<Record>, BodyFault> decode_records(const Frame& frame) {
-    std::vector<Record> records;
+tl::expected<void, BodyFault> decode_records_into(const Frame& frame, std::vector<Record>& records) {
+    records.clear();
     constexpr std::size_t shortest_record = 14; // an empty line of the data card
     const std::size_t at_most = frame.parts[slot_of(Part::open)].body.size() / shortest_record;
     records.reserve(std::min<std::size_t>(frame.header.entry_count, at_most));
     for (const Part part : {Part::open, Part::money, Part::personal}) {
         const auto slot = slot_of(part);
         if (!frame.exists(slot) || !frame.parts[slot].shown) continue;
-        if (const auto decoded = decode_part(part, frame, records); !decoded)
-            return tl::unexpected<BodyFault>(decoded.error());
+        if (auto decoded = decode_part(part, frame, records); !decoded) return decoded;
     }
+    return {};
+}
+
+tl::expected<std::vector<Record>, BodyFault> decode_records(const Frame& frame) {
+    std::vector<Record> records;
+    if (const auto decoded = decode_records_into(frame, records); !decoded)
+        return tl::unexpected<BodyFault>(decoded.error());
     return records;
 }
 

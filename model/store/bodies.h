@@ -26,5 +26,8 @@ struct BodyFault {
 
 /// The records of a verified frame whose open part is shown. Fields of withheld parts are absent.
 [[nodiscard]] tl::expected<std::vector<Record>, BodyFault> decode_records(const Frame& frame);
+/// The same into a list that is used again and again, and emptied first.
+[[nodiscard]] tl::expected<void, BodyFault> decode_records_into(const Frame& frame,
+                                                                std::vector<Record>& records);
 
 } // namespace sumpbook::store

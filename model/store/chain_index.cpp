@@ -107,7 +107,9 @@ const IndexedFrame* ChainIndex::not_before(const Chain& chain, std::uint32_t seq
 
 const IndexedFrame* ChainIndex::at_sequence(const Chain& chain, std::uint32_t sequence,
                                             const Hash256& hash) const {
-    const auto* frame = not_before(chain, sequence, hash);
+    const IndexedFrame* frame = chain.frames.empty() ? nullptr : &frames_[chain.frames.back()];
+    const bool is_last = frame != nullptr && frame->header.sequence == sequence && frame->hash == hash;
+    if (!is_last) frame = not_before(chain, sequence, hash); // almost always it is
     return frame != nullptr && frame->header.sequence == sequence && frame->hash == hash ? frame : nullptr;
 }
 

@@ -49,6 +49,8 @@ public:
     /// there (a chain of two subjects, out of order, twice the same): the file is damaged or made up.
     [[nodiscard]] FrameFault add(const IndexedFrame& frame);
 
+    void reserve(std::size_t frames) { frames_.reserve(frames); }
+
     [[nodiscard]] const std::vector<IndexedFrame>& frames() const { return frames_; }
     [[nodiscard]] const std::map<ChainId, Chain>& chains() const { return chains_; }
     [[nodiscard]] const Chain* find(const ChainId& id) const;

@@ -104,8 +104,8 @@ Hash256 part_hash(std::size_t slot, const Salt& salt, ByteView body) {
 }
 
 Hash256 frame_hash(const Frame& frame) {
-    Bytes hashed;
-    hashed.reserve(180);
+    thread_local Bytes hashed; // used again: this runs for every frame of a file
+    hashed.clear();
     put_bytes(hashed, as_bytes(frame_tag));
     put_header(hashed, frame.header);
     for (std::size_t slot = 0; slot < part_slots; ++slot) {

@@ -81,6 +81,7 @@ Result<void> GarageFile::scan(const OpenFile& file, std::uint64_t size, ScanDept
             subject_ = *subject;
             end_ = file_header_bytes;
         }
+        loader_.expect(size);
         return take_in(scan_actions(window, end_, loader_.index().frames().size(), depth, loader_));
     } catch (const IoFailure& failure) {
         return pass_on(io_problem(path_, "read", failure.error));

@@ -60,22 +60,36 @@ void Loader::take_records(const VerifiedFrame& verified, IndexedFrame& indexed) 
         if (frame.exists(slot) && !frame.parts[slot].shown) ++withheld_[slot];
     }
     if (!frame.parts[slot_of(Part::open)].shown) return;
-    auto records = decode_records(frame);
-    if (!records) {
+    if (const auto decoded = decode_records_into(frame, decoded_); !decoded) {
         return set_fault(ProblemKind::damaged, indexed.at,
                          fmt::format("holds as its entry {} what no version writes: {}",
-                                     records.error().index + 1, records.error().what));
+                                     decoded.error().index + 1, decoded.error().what));
     }
-    indexed.record_count = records->size();
-    const std::size_t wanted = records_.size() + records->size();
-    if (wanted > records_.capacity())
-        records_.reserve(std::max(wanted, records_.size() + records_.size() / 8));
-    for (std::size_t i = 0; i < records->size(); ++i) {
+    indexed.record_count = decoded_.size();
+    make_room(decoded_.size(), indexed.at);
+    for (std::size_t i = 0; i < decoded_.size(); ++i) {
         records_.push_back({.name = {verified.hash, static_cast<std::uint32_t>(i)},
                             .id = {},
                             .subject = frame.header.subject,
-                            .record = std::move((*records)[i])});
+                            .record = std::move(decoded_[i])});
     }
+}
+
+/// Room for as many records as the rest of the file holds if it goes on as so far: growing again and again
+/// would touch every page of memory anew, which takes longer than all the reading.
+void Loader::make_room(std::size_t more, std::uint64_t at) {
+    const std::size_t wanted = records_.size() + more;
+    if (wanted <= records_.capacity()) return;
+    constexpr std::uint64_t enough_to_guess = 64 * 1024;
+    std::size_t room = std::max(wanted, records_.size() + records_.size() / 8);
+    if (at > enough_to_guess && expected_bytes_ > at) {
+        const auto guess =
+            static_cast<double>(wanted) * static_cast<double>(expected_bytes_) / static_cast<double>(at);
+        room = std::max(room,
+                        std::min(static_cast<std::size_t>(guess * 1.03), most_entries_in(expected_bytes_)));
+    }
+    records_.reserve(room);
+    index_.reserve(index_.frames().size() * room / std::max<std::size_t>(records_.size(), 1));
 }
 
 void Loader::fingerprint_record(ByteView body) {

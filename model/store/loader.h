@@ -27,6 +27,9 @@ public:
     /// For trying out an action alone: limits count as if it stood behind all that `before` holds.
     [[nodiscard]] static Loader behind(const Loader& before);
 
+    /// How long the file is that is about to be scanned: only to set memory aside in one piece.
+    void expect(std::uint64_t bytes) { expected_bytes_ = bytes; }
+
     void frame(const VerifiedFrame& frame, std::uint64_t at) override;
     void fingerprint_record(ByteView body) override;
     void action_done(bool good) override;
@@ -56,6 +59,7 @@ public:
 
 private:
     void set_fault(ProblemKind kind, std::uint64_t at, std::string what);
+    void make_room(std::size_t more, std::uint64_t at);
     void index_frames();
     void forget_action();
     void take_attachment(const VerifiedFrame& frame, std::uint64_t at);
@@ -68,6 +72,8 @@ private:
     std::array<std::size_t, 3> withheld_{};
     std::size_t entries_ = 0;
     std::size_t behind_records_ = 0;
+    std::uint64_t expected_bytes_ = 0;
+    std::vector<Record> decoded_; ///< Of one frame.
     std::optional<Fault> fault_;
 
     // Of the action that is being read.
@@ -87,9 +93,12 @@ private:
 inline constexpr std::size_t memory_per_entry = sizeof(NamedRecord) * 17 / 8;
 /// Whether so many entries, behind so many bytes of file, keep the promise that no file takes more memory
 /// than 64 times its size and 64 MB. Files that programs write are far from it: 30 bytes an entry will do.
-[[nodiscard]] constexpr bool memory_fits(std::size_t entries, std::uint64_t bytes) {
+[[nodiscard]] constexpr std::size_t most_entries_in(std::uint64_t bytes) {
     constexpr std::uint64_t spare = 16 * 1024 * 1024;
-    return entries * memory_per_entry <= 64 * bytes + spare;
+    return static_cast<std::size_t>((64 * bytes + spare) / memory_per_entry);
+}
+[[nodiscard]] constexpr bool memory_fits(std::size_t entries, std::uint64_t bytes) {
+    return entries <= most_entries_in(bytes);
 }
 
 /// Whether a file with `have` entries may hold `more`.
