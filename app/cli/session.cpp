@@ -88,6 +88,19 @@ Result<store::GarageFile*> Session::file() {
     return file_.get();
 }
 
+Result<store::GarageFile*> Session::open_in_full() {
+    const auto path = garage_path();
+    if (!path) return pass_on(path.error());
+    auto opened = store::GarageFile::open({*files_, *random_, world_.state_folder, {}}, *path,
+                                          store::ScanDepth::everything);
+    if (!opened) return pass_on(opened.error());
+    file_ = std::make_unique<store::GarageFile>(std::move(*opened));
+    open_.reset();
+    notices_told_ = 0;
+    tell_notices();
+    return file_.get();
+}
+
 Result<const OpenGarage*> Session::open() {
     if (open_) return &*open_;
     const auto opened = file();

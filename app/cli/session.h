@@ -61,6 +61,8 @@ public:
     [[nodiscard]] Result<const OpenGarage*> open();
     /// The file itself, for what goes beyond today's state: its chains and fingerprints.
     [[nodiscard]] Result<store::GarageFile*> file();
+    /// The file with every byte of it verified, attachments too.
+    [[nodiscard]] Result<store::GarageFile*> open_in_full();
     /// The bike of -b, or the only one; else refused with the list of bikes.
     [[nodiscard]] Result<const Bike*> one_bike();
     /// The bike of -b, or all of them.
