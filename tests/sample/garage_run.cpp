@@ -2,7 +2,6 @@
 #include "tests/sample/garage_run.h"
 
 #include <array>
-#include <clocale>
 #include <cstdio>
 #include <cstdlib>
 #include <fstream>
@@ -84,8 +83,10 @@ void build_garage(const fs::path& example, const fs::path& garage, const std::st
 
 std::vector<std::string> bikes_of(const fs::path& garage) {
     std::vector<std::string> names;
-    for (const auto& bike : answer(garage, "bike list").at("items"))
-        names.push_back(bike.at("name").get<std::string>());
+    const nlohmann::json list = answer(garage, "bike list");
+    for (const auto& item : list.at("items"))
+        names.push_back(item.at("bike").get<std::string>());
+    if (names.empty()) throw std::runtime_error("the example has no bikes");
     return names;
 }
 
@@ -96,12 +97,10 @@ nlohmann::json answer(const fs::path& garage, const std::string& command) {
                   " --json " + command));
 }
 
-bool has_locale(const std::string& name) {
-    // The test itself stays in the C locale.
-    const std::string before = std::setlocale(LC_ALL, nullptr);
-    const bool known = std::setlocale(LC_ALL, name.c_str()) != nullptr;
-    std::setlocale(LC_ALL, before.c_str());
-    return known;
+void make_locale(const fs::path& folder, const std::string& language) {
+    fs::create_directories(folder);
+    output_of("localedef --no-archive -i " + quoted(language) + " -f UTF-8 " +
+              quoted((folder / (language + ".UTF-8")).string()) + " 2>&1");
 }
 
 } // namespace sumpbook::sample

@@ -41,7 +41,8 @@ void build_garage(const std::filesystem::path& example, const std::filesystem::p
 /// std::runtime_error where the command fails or its answer is no JSON.
 [[nodiscard]] nlohmann::json answer(const std::filesystem::path& garage, const std::string& command);
 
-/// Whether this computer knows a locale: "de_DE.UTF-8".
-[[nodiscard]] bool has_locale(const std::string& name);
+/// Makes the locale LANGUAGE.UTF-8 in a folder, for LOCPATH; the package "locales" holds its source. Throws
+/// std::runtime_error where that cannot be done.
+void make_locale(const std::filesystem::path& folder, const std::string& language);
 
 } // namespace sumpbook::sample
