@@ -9,14 +9,20 @@
 namespace sumpbook::cli {
 namespace {
 
+/// "sumpbook oil assess"
+std::string path_of(const CLI::App* app) {
+    return app->get_parent() == nullptr ? app->get_name()
+                                        : path_of(app->get_parent()) + " " + app->get_name();
+}
+
 /// Help that begins with examples: what an owner types comes before what can be typed.
 class ExamplesFirst : public CLI::Formatter {
 public:
-    std::string make_help(const CLI::App* app, std::string name, CLI::AppFormatMode mode) const override {
+    std::string make_help(const CLI::App* app, std::string /*name*/, CLI::AppFormatMode mode) const override {
         if (mode == CLI::AppFormatMode::Sub) return make_expanded(app);
         std::stringstream out;
         if (!app->get_footer().empty()) out << "Examples:\n" << app->get_footer() << "\n\n";
-        out << app->get_description() << "\n\n" << make_usage(app, std::move(name)) << make_positionals(app);
+        out << app->get_description() << "\n\n" << make_usage(app, path_of(app)) << make_positionals(app);
         out << make_groups(app, mode) << make_subcommands(app, mode);
         std::string text = out.str();
         while (text.ends_with("\n\n"))
@@ -86,13 +92,16 @@ CommandLine::CommandLine()
 void CommandLine::add_global_options() {
     const std::string group = "For every command";
     app_.add_option("-g,--garage", options_.garage_file, "The garage file")
+        ->take_last()
         ->type_name("FILE")
         ->envname("SUMPBOOK_GARAGE")
         ->group(group);
     app_.add_option("-b,--bike", options_.bike, "The bike meant, by its name")
+        ->take_last()
         ->type_name("NAME")
         ->group(group);
     app_.add_option("--today", options_.today, "Reckon as if today were this day")
+        ->take_last()
         ->type_name("YYYY-MM-DD")
         ->group(group);
     auto* json = app_.add_flag("--json", options_.json, "Print JSON, for programs")->group(group);
@@ -104,11 +113,11 @@ void CommandLine::add_global_options() {
     app_.add_option("--decimal", options_.decimal,
                     "The decimal mark of typed numbers, where 1.234 could mean two things")
         ->type_name("point|comma")
-        ->check(CLI::IsMember({"point", "comma"}))
+        ->check(CLI::IsMember({"point", "comma"}).description(""))
         ->group(group);
     app_.add_option("--date-order", options_.date_order, "The order of typed dates that are not YYYY-MM-DD")
         ->type_name("ymd|dmy|mdy")
-        ->check(CLI::IsMember({"ymd", "dmy", "mdy"}))
+        ->check(CLI::IsMember({"ymd", "dmy", "mdy"}).description(""))
         ->group(group);
     app_.add_option("--sample-seed", options_.sample_seed,
                     "For examples and tests only: ids, salts and times recorded come from this number")

@@ -30,6 +30,7 @@ void add_commands(CommandLine& line) {
 }
 
 int report(const Problem& problem) {
+    std::fflush(stdout); // what was said before stands before
     std::fputs(("sumpbook: " + sentence_with_place(problem) + "\n").c_str(), stderr);
     return static_cast<int>(exit_status(problem.kind));
 }

@@ -184,6 +184,7 @@ Result<void> Session::confirm(const std::string& question) {
     if (!world_.in_is_terminal || !world_.err_is_terminal) {
         return fail(ProblemKind::unconfirmed, question + " Nothing was written. Add --yes to do it.");
     }
+    std::fflush(stdout);
     std::fputs((question + " [yes/no] ").c_str(), stderr);
     std::string answer;
     std::getline(std::cin, answer);
@@ -201,6 +202,7 @@ void Session::show(const document::Value& json, const document::Document& text) 
 void Session::print(const std::string& text) { std::fwrite(text.data(), 1, text.size(), stdout); }
 
 void Session::remark(const std::string& sentence) {
+    std::fflush(stdout); // what was said before stands before
     std::fputs((write::printable(sentence) + "\n").c_str(), stderr);
 }
 

@@ -44,8 +44,8 @@ Problem damage_problem(const std::string& path, const Scan& scan, const ChainInd
                     behind_text(damage.at, index), damage.at, damage.what);
     if (damage.header) sentence += fmt::format(" ({})", heading_text(*damage.header, index));
     if (others > 0) sentence += fmt::format("; {} more place(s) are damaged", others);
-    sentence +=
-        ". Nothing was changed. Go back to a copy of the file, or save what verifies with: sumpbook recover";
+    sentence += ". Nothing was changed. Go back to a copy of the file, and keep this one: what still "
+                "verifies in it is not lost.";
     return {ProblemKind::damaged, std::move(sentence), at(path)};
 }
 

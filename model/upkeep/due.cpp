@@ -5,6 +5,7 @@
 #include "model/upkeep/plan_due.h"
 #include "model/upkeep/recurring_costs.h"
 #include "model/upkeep/tyre_age.h"
+#include "model/upkeep/wear_limits.h"
 
 #include <algorithm>
 #include <iterator>
@@ -40,6 +41,7 @@ std::vector<DueItem> unsorted(const BikeToday& bike) {
     append(items, open_recalls(bike));
     append(items, recurring_costs(bike));
     append(items, tyre_ages(bike));
+    append(items, wear_limits(bike));
     return items;
 }
 

@@ -8,7 +8,8 @@
 
 namespace sumpbook::upkeep {
 
-/// Everything that falls due on a bike: its plan, open recalls, costs that come again, tyres by age.
+/// Everything that falls due on a bike: its plan, open recalls, costs that come again, tyres by
+/// age, parts by wear.
 /// Nothing for a bike that was sold. Overdue, due, unknown, soon, later; among equals the earlier day
 /// first, then by slug.
 [[nodiscard]] std::vector<DueItem> due_items(const BikeToday& bike);
