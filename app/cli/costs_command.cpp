@@ -11,9 +11,13 @@
 namespace sumpbook::cli {
 namespace {
 
+constexpr Date first_day{std::chrono::year{1900}, std::chrono::January, std::chrono::day{1}};
+
 struct TypedSpent {
     std::string by = "category";
     std::string year;
+    std::string from;
+    std::string until;
 };
 
 Result<cost::GroupBy> typed_group(const std::string& text) {
@@ -25,33 +29,51 @@ Result<cost::GroupBy> typed_group(const std::string& text) {
                 {.file = {}, .line = {}, .column = "--by", .text = text});
 }
 
-/// The days asked for: a year, or everything until today.
+/// The days asked for; absent: from the start of the record, and until today.
 struct Period {
-    Date from;
-    Date to;
+    std::optional<Date> from;
+    std::optional<Date> until;
 };
 
-Result<Period> typed_period(const std::string& year, const Date& today) {
+Result<Period> typed_year(const std::string& year) {
     constexpr int first_year = 1900;
     constexpr int last_year = 2100;
     using std::chrono::December;
     using std::chrono::January;
-    if (year.empty()) return Period{Date{std::chrono::year{first_year}, January, std::chrono::day{1}}, today};
     const auto number = typed_whole_number("--year", year, first_year, last_year);
     if (!number) return pass_on(number.error());
     const std::chrono::year typed{*number};
-    return Period{Date{typed, January, std::chrono::day{1}},
-                  std::min(today, Date{typed, December, std::chrono::day{31}})};
+    return Period{Date{typed, January, std::chrono::day{1}}, Date{typed, December, std::chrono::day{31}}};
+}
+
+Result<Period> typed_period(const TypedSpent& typed, const Session& session) {
+    if (!typed.year.empty()) return typed_year(typed.year);
+    TypedAs as;
+    as.order = session.date_order();
+    as.today = session.today();
+    Period period;
+    if (!typed.from.empty()) {
+        const auto from = typed_date("--from", typed.from, as, true);
+        if (!from) return pass_on(from.error());
+        period.from = *from;
+    }
+    if (!typed.until.empty()) {
+        const auto until = typed_date("--until", typed.until, as, true);
+        if (!until) return pass_on(until.error());
+        period.until = *until;
+    }
+    if (period.from && period.until && *period.until < *period.from)
+        return fail(ProblemKind::wrong_usage, "--until is a day before --from.");
+    return period;
 }
 
 void add_bike(compose::SpentReport& report, const Bike& whole_bike, const GarageSettings& settings,
-              const Period& period) {
-    const Bike bike = usage::as_of(whole_bike, period.to);
+              const Date& from, const Date& to) {
+    const Bike bike = usage::as_of(whole_bike, to);
     auto spending = cost::spending_of(bike, settings);
-    std::erase_if(spending,
-                  [&](const auto& line) { return line.date < period.from || line.date > period.to; });
+    std::erase_if(spending, [&](const auto& line) { return line.date < from || line.date > to; });
     const auto odometer = usage::OdometerSeries::of(bike);
-    if (const auto cost = cost::cost_of_distance(spending, odometer, period.from, period.to))
+    if (const auto cost = cost::cost_of_distance(spending, odometer, from, to))
         report.of_distance.emplace_back(bike.details.value.name, *cost);
     std::ranges::move(spending, std::back_inserter(report.spending));
 }
@@ -59,7 +81,7 @@ void add_bike(compose::SpentReport& report, const Bike& whole_bike, const Garage
 Result<ExitStatus> show_spent(Session& session, const TypedSpent& typed) {
     const auto by = typed_group(typed.by);
     if (!by) return pass_on(by.error());
-    const auto period = typed_period(typed.year, session.today());
+    const auto period = typed_period(typed, session);
     if (!period) return pass_on(period.error());
     const auto bikes = session.bikes();
     if (!bikes) return pass_on(bikes.error());
@@ -68,11 +90,14 @@ Result<ExitStatus> show_spent(Session& session, const TypedSpent& typed) {
     const auto& recorded = (*open)->garage.settings;
     const GarageSettings settings = recorded ? recorded->value : GarageSettings{};
     compose::SpentReport report;
-    report.period = typed.year;
+    report.from = period->from;
+    report.until = period->until;
     report.by = *by;
     report.distance_unit = settings.distance_unit;
+    const Date from = period->from.value_or(first_day);
+    const Date to = std::min(period->until.value_or(session.today()), session.today());
     for (const auto* bike : *bikes)
-        add_bike(report, *bike, settings, *period);
+        add_bike(report, *bike, settings, from, to);
     session.show(compose::spent_json(report), compose::spent_text(report));
     return ExitStatus::done;
 }
@@ -84,10 +109,13 @@ void add_costs_command(CommandLine& line) {
     auto& command =
         line.command(group, "spent", "What was spent, by category, year, month or bike",
                      {"sumpbook -g my.sumpbook costs spent",
-                      "sumpbook -g my.sumpbook -b \"Old twin\" costs spent --by month --year 2025"});
+                      "sumpbook -g my.sumpbook -b \"Old twin\" costs spent --by month --year 2025",
+                      "sumpbook -g my.sumpbook costs spent --from 2024-04-01 --until 2025-03-31"});
     auto typed = std::make_shared<TypedSpent>();
     command.add_option("--by", typed->by, "category, year, month or bike");
-    command.add_option("--year", typed->year, "Only this year");
+    auto* year = command.add_option("--year", typed->year, "Only this year");
+    command.add_option("--from", typed->from, "From this day on")->excludes(year);
+    command.add_option("--until", typed->until, "Until this day")->excludes(year);
     line.on_run(command, [typed](Session& session) { return show_spent(session, *typed); });
 }
 

@@ -101,7 +101,8 @@ Result<void> put_margin(Margin& margin, const std::string& field, const std::str
     return {};
 }
 
-/// One option of `plan set`: its help and what it does to an item.
+/// One option of `plan set`: its help and what it does to an item. Given more than once, the texts are
+/// joined: --every 6000km --every 12months is "6000km or 12months".
 struct Field {
     std::string option;
     std::string help;
@@ -204,13 +205,26 @@ const std::vector<Field>& fields() {
     return all;
 }
 
+/// What stands between the texts of an option that may be given more than once; empty where it may not.
+std::string joins_with(std::string_view option) {
+    if (is_one_of(option, {"--every", "--first", "--window", "--lead"})) return " or ";
+    return is_one_of(option, {"--includes", "--parts"}) ? ", " : "";
+}
+
 } // namespace
 
 void add_plan_options(CLI::App& command, TypedPlanFields& typed) {
     for (const auto& field : fields()) {
-        command.add_option_function<std::string>(
-            field.option, [&typed, name = field.option](const std::string& text) { typed[name] = text; },
-            field.help);
+        const auto join = [&typed, name = field.option](const std::vector<std::string>& texts) {
+            const std::string between = joins_with(name);
+            std::string all;
+            for (const auto& text : texts)
+                all += (all.empty() ? "" : between) + text;
+            typed[name] = all;
+        };
+        auto* option = command.add_option_function<std::vector<std::string>>(field.option, join, field.help);
+        option->expected(1)->allow_extra_args(false);
+        if (!joins_with(field.option).empty()) option->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
     }
 }
 

@@ -74,3 +74,18 @@ TEST_CASE("Only what was typed is changed") {
     CHECK(item.done_by == DoneBy::workshop);
     CHECK_FALSE(set_plan_fields(item, {{"--kind", "whatever"}}, as()));
 }
+
+TEST_CASE("Limits and lists may be given piece by piece, other options once") {
+    CLI::App command;
+    TypedPlanFields typed;
+    add_plan_options(command, typed);
+    command.parse("--every 6000km --every 12months --includes oil-filter --includes air-filter");
+    CHECK(typed["--every"] == "6000km or 12months");
+    PlanItem item;
+    REQUIRE(set_plan_fields(item, typed, as()));
+    CHECK(item.repeat == Limits{km("6000"), 12, {}});
+    CHECK(item.includes == std::vector<std::string>{"oil-filter", "air-filter"});
+    CLI::App again;
+    add_plan_options(again, typed);
+    CHECK_THROWS_AS(again.parse("--label One --label Two"), CLI::ParseError);
+}

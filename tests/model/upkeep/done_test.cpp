@@ -117,3 +117,17 @@ TEST_CASE("Going into service is at 0 km unless the bike says otherwise") {
     CHECK(in_service(log.bike, odometer, hours).distance == Distance::from_whole_km(12));
     CHECK(in_service(log.bike, odometer, hours).date == day("2019-04-01"));
 }
+
+TEST_CASE("Entries of one day are one visit, told by the one with a reading") {
+    BikeLog log;
+    log.plan("engine-oil");
+    log.reading("2023-12-01", "900");
+    log.work("2024-01-01", "", {"engine-oil"});
+    log.add("2024-01-01", OilChange{}, "1000");
+    log.add("2024-01-08", OilChange{}, "1050");
+    const auto done = times(log, "engine-oil");
+    REQUIRE(done.size() == 2);
+    CHECK(done[0].entry_id == "k7-3");
+    CHECK(done[0].at.distance == Distance::from_whole_km(1000));
+    CHECK(done[1].entry_id == "k7-4");
+}

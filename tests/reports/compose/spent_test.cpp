@@ -51,7 +51,8 @@ TEST_CASE("Groups carry minor units and their currency; the bike itself stands a
     CHECK(tree["items"][0]["category"] == "fuel");
     CHECK(tree["items"][0]["cost_minor"] == 4010);
     CHECK(tree["items"][0]["currency"] == "EUR");
-    CHECK(tree["items"][0]["count"] == 2);
+    CHECK(tree["items"][0]["entries"] == 2);
+    CHECK(tree["items"][0]["bike"] == "Tourer");
     CHECK(tree["items"][1]["parts"][0]["cost_minor"] == 3180);
     CHECK(tree["items"][1]["labour"][0]["cost_minor"] == 11900);
     CHECK(tree["running"][0]["cost_minor"] == 19090);
@@ -86,4 +87,31 @@ TEST_CASE("Buying and selling is told under the sums") {
     CHECK(text_of_report(report()).find(
               "Not in the sums above: Tourer bought on 1 May 2023 for 4 200.00 EUR.") != std::string::npos);
     CHECK(text_of_report({}).find("No money is recorded") != std::string::npos);
+}
+
+TEST_CASE("Each bike's groups stand by themselves in the tree, together in the table with their shares") {
+    auto two = report();
+    auto other = spent("2024-08-01", "fuel", money("9.10"));
+    other.bike = "Old twin";
+    two.spending.push_back(other);
+    const auto tree = tree_of(two);
+    REQUIRE(tree["items"].size() == 3);
+    CHECK(tree["items"][0]["bike"] == "Old twin");
+    CHECK(tree["items"][0]["cost_minor"] == 910);
+    CHECK(tree["running"][0]["cost_minor"] == 20000);
+    const auto text = text_of_report(two);
+    CHECK(text.find("fuel       49.20 EUR   25 %") != std::string::npos);
+    two.by = cost::GroupBy::bike;
+    CHECK(tree_of(two)["items"][1]["bike"] == "Tourer");
+    CHECK(tree_of(two)["items"][1]["cost_minor"] == 19090);
+}
+
+TEST_CASE("The days asked for stand in the heading and the tree") {
+    auto some = report();
+    some.from = day("2024-01-01");
+    some.until = day("2024-12-31");
+    CHECK(text_of_report(some).find("Spent from 1 Jan 2024 until 31 Dec 2024") == 0);
+    CHECK(tree_of(some)["from"] == "2024-01-01");
+    CHECK(tree_of(some)["until"] == "2024-12-31");
+    CHECK(tree_of(report())["from"].is_null());
 }
