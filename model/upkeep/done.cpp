@@ -96,6 +96,20 @@ Done done_before_the_record(const Baseline& baseline, const usage::OdometerSerie
     return done;
 }
 
+/// Entries of one day are one visit: the job, the oil and the filter that went with it. The first counts,
+/// unless only a later one has a reading.
+void join_days(std::vector<Done>& times) {
+    std::vector<Done> joined;
+    for (auto& done : times) {
+        const bool same_day = !joined.empty() && joined.back().at.date == done.at.date;
+        if (!same_day)
+            joined.push_back(std::move(done));
+        else if (joined.back().distance_estimated && !done.distance_estimated && done.at.distance)
+            joined.back() = std::move(done);
+    }
+    times = std::move(joined);
+}
+
 } // namespace
 
 std::set<std::string> slugs_satisfied(const Entry& entry, const Plan& plan) {
@@ -122,6 +136,7 @@ std::vector<Done> times_done(const PlanItem& item, const Bike& bike, const usage
             times.push_back(done_by(entry, odometer, hours));
     }
     std::ranges::stable_sort(times, {}, [](const Done& done) { return *done.at.date; });
+    join_days(times);
     return times;
 }
 

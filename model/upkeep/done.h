@@ -28,7 +28,8 @@ struct Done {
 [[nodiscard]] std::set<std::string> slugs_satisfied(const Entry& entry,
                                                     const std::vector<Versioned<PlanItem>>& plan);
 
-/// All the times an item was done, in order; the baseline, if there is one, by its date among them.
+/// All the times an item was done, in order; the baseline, if there is one, by its date among them. Entries
+/// of one day count once: the first, unless only a later one has an accepted reading.
 [[nodiscard]] std::vector<Done> times_done(const PlanItem& item, const Bike& bike,
                                            const usage::OdometerSeries& odometer,
                                            const usage::EngineHours& hours);

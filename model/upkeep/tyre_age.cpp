@@ -22,8 +22,8 @@ const LogEntry* fitted_now(const Bike& bike, std::string_view slot) {
 
 DateLimit limit_from(const Date& made) {
     const Date replace = plus_months(made, tyre_replace_months);
-    const Date inspect = plus_months(made, tyre_inspect_months);
-    return {replace, days_between(made, replace), 0, static_cast<double>(days_between(inspect, replace))};
+    const int interval = days_between(made, replace);
+    return {replace, interval, 0, interval / 10.0}; // the lead of every other item: a tenth of the interval
 }
 
 } // namespace

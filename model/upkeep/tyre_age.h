@@ -8,13 +8,12 @@
 
 namespace sumpbook::upkeep {
 
-/// Age at which tyres are replaced, and from which they are looked over every year. Common practice, from
-/// memory (no source opened).
+/// Age at which tyres are replaced. Common practice, from memory (no source opened); that they are looked
+/// over every year from five years on is an item of the starter plan.
 inline constexpr int tyre_replace_months = 120;
-inline constexpr int tyre_inspect_months = 60;
 
-/// The tyres fitted now whose date code can be read: `soon` from 60 months of age, `due` at 120. Where a
-/// code leaves the decade open the latest possible week counts.
+/// The tyres fitted now whose date code can be read: `due` at 120 months of age, `soon` in the year
+/// before. Where a code leaves the decade open the latest possible week counts.
 [[nodiscard]] std::vector<DueItem> tyre_ages(const BikeToday& bike);
 
 } // namespace sumpbook::upkeep

@@ -101,6 +101,16 @@ WearDirection direction_of(const Series& series, const Decimal& limit) {
     return series.points.front().value >= limit ? WearDirection::falls : WearDirection::rises;
 }
 
+/// A job of that name on the day of the last measurement or later: what was found at its limit was set right.
+bool set_right_since(const Series& series, const Bike& bike) {
+    const std::string& name = (*series.part)["quantity"];
+    return std::ranges::any_of(bike.log, [&](const LogEntry& entry) {
+        const auto& does = entry.value.does;
+        return std::holds_alternative<Work>(entry.value.body) && entry.value.date >= series.last_on &&
+               std::ranges::find(does, name) != does.end();
+    });
+}
+
 std::string basis(const Series& series, std::size_t points, bool worn) {
     const auto& last = series.points.back().value;
     const std::string measured =
@@ -116,16 +126,18 @@ std::optional<DueItem> item_of(const Series& series, const BikeToday& bike) {
     const auto direction = direction_of(series, *limit);
     const auto points = since_new(series.points, *limit, direction);
     const auto at = worn_out_at(points, *limit, direction);
-    if (!at) return std::nullopt;
+    const bool worn = worn_out(points.back().value, *limit, direction);
+    if (!at || (worn && set_right_since(series, bike.bike()))) return std::nullopt;
     DueItem item;
     item.slug = "wear-" + (*series.part)["quantity"] + (series.place.empty() ? "" : "-" + series.place);
-    item.label = fmt::format("{}{}{} at {} {}", (*series.part)["label"], series.at.empty() ? "" : ", ",
-                             series.at, limit->text(), series.unit);
+    item.label =
+        fmt::format("{}{}{}, {} to {} {}", (*series.part)["label"], series.at.empty() ? "" : ", ", series.at,
+                    direction == WearDirection::falls ? "down" : "up", limit->text(), series.unit);
     item.kind = DueKind::component;
     const Distance worn_over = *at - points.front().distance;
     const auto tenth = Distance::from_micrometres(worn_over.micrometres() / lead_part);
     item.limits.distance = DistanceLimit{*at, worn_over, Distance{}, std::max(least_lead, tenth)};
-    item.source = basis(series, points.size(), worn_out(points.back().value, *limit, direction));
+    item.source = basis(series, points.size(), worn);
     judge(item, bike);
     return item;
 }

@@ -23,11 +23,11 @@ std::vector<DueItem> on(const BikeLog& log, std::string_view today) {
 
 } // namespace
 
-TEST_CASE("A tyre is soon from five years of age and due at ten, by its date code") {
+TEST_CASE("A tyre is soon from nine years of age and due at ten, by its date code") {
     BikeLog log;
     log.add("2016-05-01", tyre("front-tyre", "0115"), "1000"); // week from Sunday 4 January 2015
-    CHECK(on(log, "2019-01-01")[0].state == DueState::later);
-    CHECK(on(log, "2020-01-04")[0].state == DueState::soon);
+    CHECK(on(log, "2024-01-03")[0].state == DueState::later);
+    CHECK(on(log, "2024-01-05")[0].state == DueState::soon);
     CHECK(on(log, "2025-01-04")[0].state == DueState::due);
     CHECK(on(log, "2025-01-05")[0].state == DueState::overdue);
     CHECK(on(log, "2025-01-05")[0].slug == "front-tyre-age");
