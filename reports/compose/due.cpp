@@ -4,6 +4,7 @@
 #include "reports/compose/due_words.h"
 #include "reports/compose/words.h"
 
+#include <algorithm>
 #include <map>
 #include <set>
 
@@ -65,14 +66,40 @@ std::vector<Cell> row_of(const DueItem& item, bool with_bike) {
     return row;
 }
 
-/// "Tourer: from your plain average of 14 km a day since 2019; no range yet." once a bike.
+/// "Tourer: from your plain average of 14 km a day since 2019; no range yet." once a bike, and what the dial
+/// is taken to show today where a state rests on that.
 void add_outlooks(Document& text, const std::vector<DueItem>& items) {
     std::map<std::string, std::string> by_bike;
     for (const auto& item : items) {
         if (item.limits.distance || item.limits.hours) by_bike.emplace(item.bike, item.outlook);
     }
-    for (const auto& [bike, outlook] : by_bike)
-        text.sentence("Days that come from distance, " + bike + ": " + outlook + ".");
+    for (const auto& [bike, outlook] : by_bike) {
+        const auto rests_on_estimate = [&](const DueItem& item) {
+            return item.estimated && item.bike == bike;
+        };
+        const auto estimated = std::ranges::find_if(items, rests_on_estimate);
+        text.sentence("Days that come from distance, " + bike + ": " + outlook + "." +
+                      (estimated == items.end() ? "" : " " + estimate_words(*estimated)));
+    }
+}
+
+bool reached(const DueItem& item) { return item.state == DueState::overdue || item.state == DueState::due; }
+
+bool is_about_safety(const DueItem& item) {
+    return item.kind == upkeep::DueKind::safety || item.kind == upkeep::DueKind::recall ||
+           item.kind == upkeep::DueKind::component;
+}
+
+bool is_oil_to_change(const DueItem& item) { return reached(item) && item.slug.ends_with("oil"); }
+
+void add_cautions(Document& text, const std::vector<DueItem>& items) {
+    if (std::ranges::any_of(items, [](const auto& item) { return reached(item) && is_about_safety(item); }))
+        text.sentence("Brakes, tyres, chain and recalls are matters of safety: have what is due put right "
+                      "before you ride on.",
+                      Severity::caution);
+    if (std::ranges::any_of(items, is_oil_to_change))
+        text.sentence("Oil and exhaust burn: drain the oil warm, not hot, with the bike safe on its stand.");
+    text.sentence("Follow the maker's handbook and local rules; if unsure, ask a qualified mechanic.");
 }
 
 document::Facts facts_of(const DueItem& item) {
@@ -121,7 +148,7 @@ Document due_text(const std::vector<DueItem>& items) {
         table.rows.push_back(row_of(item, with_bike));
     text.table(std::move(table));
     add_outlooks(text, items);
-    text.sentence("Follow the maker's handbook and local rules; if unsure, ask a qualified mechanic.");
+    add_cautions(text, items);
     return text;
 }
 
@@ -138,7 +165,8 @@ Document due_why_text(const std::vector<DueItem>& items) {
     add_outlooks(text, items);
     text.sentence(
         "The window is a tenth of the interval unless you gave the maker's; it is ours and does not "
-        "protect a warranty. Statutory, safety and renewal items have none.");
+        "protect a warranty. Statutory, safety and renewal items, recalls and worn parts have none.");
+    add_cautions(text, items);
     return text;
 }
 

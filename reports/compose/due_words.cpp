@@ -87,20 +87,25 @@ std::string what_to_do(const DueItem& item) {
     return "Set its interval with: sumpbook plan set " + item.slug + ".";
 }
 
+/// Where the window of the deciding limit ends; empty where there is no window.
 std::string window_end(const DueItem& item) {
-    if (item.state != upkeep::DueState::due && item.state != upkeep::DueState::overdue) return {};
+    const auto& [distance, date, hours] = item.limits;
     switch (*item.decided_by) {
     case LimitKind::distance:
-        return ", its window ends at " +
-               on_dial(item.limits.distance->at + item.limits.distance->window, item);
+        return distance->window == Distance{} ? "" : "at " + on_dial(distance->at + distance->window, item);
     case LimitKind::hours:
-        return ", its window ends at " +
-               hours_words(item.limits.hours->at_hours + item.limits.hours->window_hours);
+        return hours->window_hours > 0 ? "at " + hours_words(hours->at_hours + hours->window_hours) : "";
     case LimitKind::date:
         break;
     }
-    const auto& limit = *item.limits.date;
-    return ", its window ends on " + spelled_text(plus_days(limit.at, static_cast<int>(limit.window_days)));
+    if (date->window_days <= 0) return "";
+    return "on " + spelled_text(plus_days(date->at, static_cast<int>(date->window_days)));
+}
+
+std::string window_words(const DueItem& item) {
+    if (item.state != upkeep::DueState::due && item.state != upkeep::DueState::overdue) return {};
+    const std::string end = window_end(item);
+    return end.empty() ? "" : ", its window ends " + end;
 }
 
 std::string decided_limit(const DueItem& item) {
@@ -143,10 +148,13 @@ std::string reason_words(const DueItem& item) {
     if (item.state == upkeep::DueState::unknown) return unknown_words(item) + ". " + what_to_do(item);
     if (!item.decided_by) return "It is open.";
     std::string text =
-        "The limit is " + decided_limit(item) + window_end(item) + "; " + standing_words(item) + ".";
-    if (item.estimated)
-        text += " The distance of today is an estimate: " + on_dial(*item.now.distance, item) + ".";
+        "The limit is " + decided_limit(item) + window_words(item) + "; " + standing_words(item) + ".";
+    if (item.estimated) text += " " + estimate_words(item);
     return text;
+}
+
+std::string estimate_words(const DueItem& item) {
+    return "The distance of today is an estimate: " + on_dial(*item.now.distance, item) + ".";
 }
 
 std::string done_words(const upkeep::Done& done, const DueItem& item) {

@@ -16,6 +16,8 @@ namespace sumpbook::compose {
 [[nodiscard]] std::string standing_words(const upkeep::DueItem& item);
 /// One sentence on why the item has its state, with what it rests on.
 [[nodiscard]] std::string reason_words(const upkeep::DueItem& item);
+/// "The distance of today is an estimate: 12 340 km."
+[[nodiscard]] std::string estimate_words(const upkeep::DueItem& item);
 /// "3 Mar 2024 at 6 010 km", with "about" where the distance is of the day and not of the entry.
 [[nodiscard]] std::string done_words(const upkeep::Done& done, const upkeep::DueItem& item);
 /// "late by 110 km", "in window", "early by 12 days"; the amounts of the kinds that make it so.

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace sumpbook::compose {
 namespace {
@@ -50,16 +51,18 @@ Money per_1000km(const cost::CostOfDistance& cost) {
     return {std::llround(cost.minor_per_km * km_a_thousand), cost.running.currency};
 }
 
-Object group_json(const std::string& by, const std::string& key, const GroupTotal& group) {
+Object group_json(const std::string& bike, cost::GroupBy by, const std::string& key,
+                  const GroupTotal& group) {
     const auto amounts = group.total.amounts();
     Object object;
-    object.add(by, key);
+    object.add("bike", bike);
+    if (by != cost::GroupBy::bike) object.add(std::string(cost::slug(by)), key);
     // One amount where all of it is in one currency; `amounts` says the same where it is not.
     const bool one = amounts.size() == 1;
     object.add("cost_minor", one ? Value(amounts[0].minor) : Value());
     object.add("currency", one ? Value(amounts[0].currency.code()) : Value());
     object.add("amounts", money_json(group.total)).add("parts", money_json(group.parts));
-    object.add("labour", money_json(group.labour)).add("count", group.count);
+    object.add("labour", money_json(group.labour)).add("entries", group.count);
     return object;
 }
 
@@ -73,6 +76,28 @@ Object distance_json(const std::string& bike, const cost::CostOfDistance& cost) 
     return object;
 }
 
+/// The groups of each bike by itself.
+Array groups_json(const std::vector<Spending>& running, cost::GroupBy by) {
+    std::map<std::string, std::vector<Spending>> by_bike;
+    for (const auto& line : running)
+        by_bike[line.bike].push_back(line);
+    Array items;
+    for (const auto& [bike, spending] : by_bike) {
+        for (const auto& [key, group] : cost::grouped(spending, by))
+            items.emplace_back(group_json(bike, by, key, group));
+    }
+    return items;
+}
+
+/// "38 %" of the money in the same, only currency; empty where there are several.
+std::string share_words(const MoneyByCurrency& part, const MoneyByCurrency& whole) {
+    const auto parts = part.amounts();
+    const auto all = whole.amounts();
+    if (parts.size() != 1 || all.size() != 1 || all[0].minor <= 0) return {};
+    const double percent = 100.0 * static_cast<double>(parts[0].minor) / static_cast<double>(all[0].minor);
+    return decimal_from_double(percent, 0).text() + " %";
+}
+
 std::string heading_of(cost::GroupBy by) {
     std::string heading(cost::slug(by));
     heading[0] = static_cast<char>(heading[0] - 'a' + 'A');
@@ -82,14 +107,16 @@ std::string heading_of(cost::GroupBy by) {
 document::Table table_of(cost::GroupBy by, const std::vector<Spending>& running) {
     document::Table table{{{heading_of(by), {}},
                            {"Spent", Align::right},
+                           {"Share", Align::right},
                            {"Parts of jobs", Align::right},
                            {"Labour", Align::right},
                            {"Times", Align::right}},
                           {}};
+    const auto whole = cost::total_of(running);
     for (const auto& [key, group] : cost::grouped(running, by)) {
         table.rows.push_back({Cell{key, {}}, Cell{money_words(group.total), {}},
-                              Cell{money_words(group.parts), {}}, Cell{money_words(group.labour), {}},
-                              Cell{std::to_string(group.count), {}}});
+                              Cell{share_words(group.total, whole), {}}, Cell{money_words(group.parts), {}},
+                              Cell{money_words(group.labour), {}}, Cell{std::to_string(group.count), {}}});
     }
     return table;
 }
@@ -107,6 +134,13 @@ std::string distance_sentence(const std::string& bike, const cost::CostOfDistanc
            ", " + each(km_a_thousand) + " for 1 000 " + symbol_text + ".";
 }
 
+std::string period_words(const SpentReport& report) {
+    std::string text;
+    if (report.from) text += " from " + spelled_text(*report.from);
+    if (report.until) text += " until " + spelled_text(*report.until);
+    return text;
+}
+
 void add_bought_and_sold(Document& text, const std::vector<Spending>& spending) {
     for (const auto& line : only(spending, true)) {
         const bool sale = line.amount.minor < 0;
@@ -120,16 +154,13 @@ void add_bought_and_sold(Document& text, const std::vector<Spending>& spending) 
 
 Value spent_json(const SpentReport& report) {
     const auto running = only(report.spending, false);
-    Array items;
-    for (const auto& [key, group] : cost::grouped(running, report.by))
-        items.emplace_back(group_json(std::string(cost::slug(report.by)), key, group));
     Array distances;
     for (const auto& [bike, cost] : report.of_distance)
         distances.emplace_back(distance_json(bike, cost));
     Object object = document::result();
     object.add("by", cost::slug(report.by));
-    object.add("period", report.period.empty() ? Value() : Value(report.period));
-    object.add("items", std::move(items)).add("running", money_json(cost::total_of(running)));
+    object.add("from", report.from).add("until", report.until);
+    object.add("items", groups_json(running, report.by)).add("running", money_json(cost::total_of(running)));
     object.add("bought_and_sold", money_json(cost::total_of(only(report.spending, true))));
     object.add("of_distance", std::move(distances));
     return object;
@@ -138,7 +169,7 @@ Value spent_json(const SpentReport& report) {
 Document spent_text(const SpentReport& report) {
     Document text;
     const auto running = only(report.spending, false);
-    text.heading(report.period.empty() ? "Spent" : "Spent in " + report.period);
+    text.heading("Spent" + period_words(report));
     if (report.spending.empty()) {
         text.sentence(
             "No money is recorded for this time. Amounts stand in entries: sumpbook add fuel --help");

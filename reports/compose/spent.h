@@ -6,6 +6,7 @@
 #include "reports/document/document.h"
 #include "reports/document/value.h"
 
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -14,15 +15,17 @@ namespace sumpbook::compose {
 
 /// What was spent on some bikes in some time, ready to be shown.
 struct SpentReport {
-    std::string period; ///< "2025", or empty for the whole record.
+    std::optional<Date> from;  ///< First day asked for; absent: from the start of the record.
+    std::optional<Date> until; ///< Last day asked for; absent: until today.
     cost::GroupBy by = cost::GroupBy::category;
     std::vector<cost::Spending> spending; ///< Buying and selling the bikes among it.
     std::vector<std::pair<std::string, cost::CostOfDistance>> of_distance; ///< By bike, where known.
     DistanceUnit distance_unit = DistanceUnit::km;
 };
 
-/// {"schema": 1, "by": ..., "items": [...], "running": [...], "bought_and_sold": [...], ...}. The items leave
-/// out buying and selling the bikes.
+/// {"schema": 1, "by": ..., "items": [...], "running": [...], "bought_and_sold": [...], ...}. An item is one
+/// group of one bike; `entries` is how many amounts it is made of. Items and `running`, their sums, leave out
+/// buying and selling the bikes.
 [[nodiscard]] document::Value spent_json(const SpentReport& report);
 [[nodiscard]] document::Document spent_text(const SpentReport& report);
 
