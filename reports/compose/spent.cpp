@@ -105,18 +105,19 @@ std::string heading_of(cost::GroupBy by) {
 }
 
 document::Table table_of(cost::GroupBy by, const std::vector<Spending>& running) {
-    document::Table table{{{heading_of(by), {}},
-                           {"Spent", Align::right},
-                           {"Share", Align::right},
-                           {"Parts of jobs", Align::right},
-                           {"Labour", Align::right},
-                           {"Times", Align::right}},
-                          {}};
     const auto whole = cost::total_of(running);
+    const bool shares = whole.amounts().size() == 1; // of several currencies there is no whole
+    document::Table table{{{heading_of(by), {}}, {"Spent", Align::right}}, {}};
+    if (shares) table.columns.push_back({"Share", Align::right});
+    for (const auto* heading : {"Parts of jobs", "Labour", "Times"})
+        table.columns.push_back({heading, Align::right});
     for (const auto& [key, group] : cost::grouped(running, by)) {
-        table.rows.push_back({Cell{key, {}}, Cell{money_words(group.total), {}},
-                              Cell{share_words(group.total, whole), {}}, Cell{money_words(group.parts), {}},
-                              Cell{money_words(group.labour), {}}, Cell{std::to_string(group.count), {}}});
+        std::vector<Cell> row{{key, {}}, {money_words(group.total), {}}};
+        if (shares) row.push_back({share_words(group.total, whole), {}});
+        row.push_back({money_words(group.parts), {}});
+        row.push_back({money_words(group.labour), {}});
+        row.push_back({std::to_string(group.count), {}});
+        table.rows.push_back(std::move(row));
     }
     return table;
 }
