@@ -49,7 +49,7 @@ public:
     Cells& list(const char* heading, const std::vector<T>& things, const ToText& to_text) {
         std::string joined;
         for (const auto& thing : things)
-            joined += (joined.empty() ? "" : "; ") + to_text(thing);
+            joined += (joined.empty() ? "" : " | ") + to_text(thing);
         return text(heading, joined);
     }
     [[nodiscard]] std::vector<EntryCell> take() && { return std::move(cells_); }
@@ -59,19 +59,18 @@ private:
 };
 
 std::string check_text(const CheckDone& check) {
-    return check.name + ": " + std::string(slug(check.outcome)) +
-           (check.reading ? ", " + *check.reading : "");
+    return check.name + ": " + std::string(slug(check.outcome)) + (check.reading ? " " + *check.reading : "");
 }
 
-/// "oil filter x1 [HF-11 replaces HF-9] 12.90 EUR"
+/// "oil filter x 1 [HF-11 replaces HF-9] = 12.90 EUR"
 std::string part_text(const PartUsed& part) {
     std::string text = part.name;
-    if (part.quantity) text += " x" + part.quantity->text();
+    if (part.quantity) text += " x " + part.quantity->text();
     std::string numbers = part.number.value_or("");
     if (part.replaces_number)
         numbers += (numbers.empty() ? "replaces " : " replaces ") + *part.replaces_number;
     if (!numbers.empty()) text += " [" + numbers + "]";
-    if (part.price) text += " " + text_of(*part.price);
+    if (part.price) text += " = " + text_of(*part.price);
     return text;
 }
 
@@ -82,20 +81,19 @@ std::string torque_text(const TorqueApplied& torque) {
 }
 
 std::string seen_text(const PaintMarkSeen& seen) {
-    return seen.fastener + (seen.still_aligned ? " aligned" : " moved");
+    return seen.fastener + (seen.still_aligned ? ": aligned" : ": moved");
 }
 
 std::string price_text(const UnitPrice& price) {
     return price.amount.text() + " " + price.currency.code() + "/" + std::string(symbol(price.per));
 }
 
-/// "12 mg/kg", "<2 mg/kg (ASTM D5185)", "not detected"
+/// "12 mg/kg", "<2 mg/kg", "not detected"; the method stands in the heading
 std::string value_text(const SampleValue& value) {
     if (value.state == ValueState::detected) return "detected";
     if (value.state == ValueState::not_detected) return "not detected";
     std::string text = (value.state == ValueState::below ? "<" : "") + value.number.text();
-    if (!value.unit.empty()) text += " " + value.unit;
-    return value.method ? text + " (" + *value.method + ")" : text;
+    return value.unit.empty() ? text : text + " " + value.unit;
 }
 
 struct CellsOf {
@@ -158,7 +156,7 @@ struct CellsOf {
         to.amount("distance on oil", sample.distance_on_oil).number("hours on oil", sample.hours_on_oil);
         to.word("drawn", sample.drawn);
         for (const auto& value : sample.values)
-            to.exact(value.quantity, value_text(value));
+            to.exact(value.quantity + (value.method ? " (" + *value.method + ")" : ""), value_text(value));
         to.word("flag", sample.flag).text("flag words", sample.flag_words).text("remark", sample.remark);
     }
     void operator()(const Fault& fault) const {
