@@ -38,8 +38,7 @@ Result<ExitStatus> run(Session& session, bool use_exit_code) {
     json.add("records", file.records().size()).add("findings", compose::findings_json(findings));
     document::Document text;
     text.sentence(
-        fmt::format("The file verifies: {} bytes, {} frames, {} records, every one as it was written.",
-                    file.bytes(), file.index().frames().size(), file.records().size()),
+        fmt::format("The file verifies: {} records, every one as it was written.", file.records().size()),
         document::Severity::good);
     text.append(compose::findings_text(findings));
     session.show(json, text);

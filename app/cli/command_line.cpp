@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/command_line.h"
 
-#include "app/cli/suggestions.h"
+#include "app/cli/usage_problem.h"
 
 #include <memory>
 #include <sstream>
@@ -15,13 +15,25 @@ std::string path_of(const CLI::App* app) {
                                         : path_of(app->get_parent()) + " " + app->get_name();
 }
 
+/// Its own examples; of a group the first one of each of its commands.
+std::string examples_of(const CLI::App* app) {
+    if (app->get_parent() == nullptr || !app->get_footer().empty()) return app->get_footer();
+    std::string text;
+    for (const auto* command : app->get_subcommands([](const CLI::App*) { return true; })) {
+        const std::string all = command->get_footer();
+        text += (text.empty() ? "" : "\n") + all.substr(0, all.find('\n'));
+    }
+    return text;
+}
+
 /// Help that begins with examples: what an owner types comes before what can be typed.
 class ExamplesFirst : public CLI::Formatter {
 public:
     std::string make_help(const CLI::App* app, std::string /*name*/, CLI::AppFormatMode mode) const override {
         if (mode == CLI::AppFormatMode::Sub) return make_expanded(app);
         std::stringstream out;
-        if (!app->get_footer().empty()) out << "Examples:\n" << app->get_footer() << "\n\n";
+        const std::string examples = examples_of(app);
+        if (!examples.empty()) out << "Examples:\n" << examples << "\n\n";
         out << app->get_description() << "\n\n" << make_usage(app, path_of(app)) << make_positionals(app);
         out << make_groups(app, mode) << make_subcommands(app, mode);
         std::string text = out.str();
@@ -30,10 +42,10 @@ public:
         return text;
     }
     std::string make_option_opts(const CLI::Option* option) const override {
-        // The type names of the library ("TEXT", "FLOAT") tell an owner nothing; option names do.
         const std::string type = option->get_type_name();
-        if (type.empty() || type.starts_with("TEXT")) return option->get_required() ? " (needed)" : "";
-        return " " + type;
+        const std::string needed = option->get_required() ? " (needed)" : "";
+        if (type.empty() || option->get_lnames().empty()) return needed; // a flag, or a word by its place
+        return " " + (type.starts_with("TEXT") ? std::string("TEXT") : type) + needed;
     }
 };
 
@@ -42,34 +54,6 @@ std::string indented(const std::vector<std::string>& examples) {
     for (const auto& example : examples)
         text += (text.empty() ? "  " : "\n  ") + example;
     return text;
-}
-
-std::vector<std::string> names_of_commands(const CLI::App& app) {
-    std::vector<std::string> names;
-    for (const auto* sub : app.get_subcommands([](const CLI::App*) { return true; }))
-        names.push_back(sub->get_name());
-    return names;
-}
-
-std::vector<std::string> names_of_options(const CLI::App& app) {
-    std::vector<std::string> names;
-    for (const auto* option : app.get_options()) {
-        for (const auto& name : option->get_lnames())
-            names.push_back("--" + name);
-    }
-    return names;
-}
-
-/// The command the words had reached, for suggestions and for "sumpbook oil assess --help".
-const CLI::App* reached(const CLI::App& root, std::string& path) {
-    const CLI::App* app = &root;
-    path = "sumpbook";
-    while (true) {
-        const auto chosen = app->get_subcommands();
-        if (chosen.empty()) return app;
-        app = chosen.front();
-        path += " " + app->get_name();
-    }
 }
 
 } // namespace
@@ -129,6 +113,7 @@ CLI::App& CommandLine::group(const std::string& name, const std::string& summary
     CLI::App& group = *app_.add_subcommand(name, summary);
     group.formatter(app_.get_formatter() == nullptr ? nullptr : std::make_shared<ExamplesFirst>());
     group.get_formatter()->column_width(34);
+    group.footer(""); // its commands' own examples stand for it
     group.require_subcommand(0, 1);
     group.fallthrough();
     on_run(group, [&group](Session& /*unused*/) -> Result<ExitStatus> {
@@ -174,34 +159,10 @@ Result<void> CommandLine::parse(int argc, const char* const* argv, std::string& 
         text = app->help() + (app == &app_ ? "" : "\nOptions for every command: sumpbook --help\n");
         return {};
     } catch (const CLI::ParseError& error) {
-        return pass_on(explained(error, argc, argv));
+        return pass_on(usage_problem(app_, error));
     }
     if (!action_) text = app_.help(); // a bare "sumpbook"
     return {};
-}
-
-Problem CommandLine::explained(const CLI::ParseError& error, int argc, const char* const* argv) const {
-    std::string path;
-    const CLI::App* app = reached(app_, path);
-    std::string sentence = error.what();
-    if (dynamic_cast<const CLI::ExtrasError*>(&error) != nullptr) {
-        const auto extras = app_.remaining(true);
-        const std::string typed = extras.empty() ? std::string() : extras.front();
-        const bool option = typed.starts_with("-");
-        sentence = (option ? "There is no option \"" : "There is no command \"") + typed + "\" here.";
-        if (!option && names_of_commands(*app).empty()) sentence = "\"" + typed + "\" is one word too many.";
-        auto known = option ? names_of_options(*app) : names_of_commands(*app);
-        if (option) {
-            for (const auto& name : names_of_options(app_))
-                known.push_back(name);
-        }
-        sentence += did_you_mean(typed, known);
-    } else if (!sentence.ends_with('.')) {
-        sentence += '.';
-    }
-    (void)argc;
-    (void)argv;
-    return {ProblemKind::wrong_usage, sentence + " See: " + path + " --help", {}};
 }
 
 } // namespace sumpbook::cli

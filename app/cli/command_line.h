@@ -60,7 +60,6 @@ public:
 
 private:
     void add_global_options();
-    [[nodiscard]] Problem explained(const CLI::ParseError& error, int argc, const char* const* argv) const;
 
     CLI::App app_;
     GlobalOptions options_;

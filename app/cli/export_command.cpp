@@ -79,7 +79,11 @@ Result<ExitStatus> put_out(Session& session, const std::string& text, const std:
         session.print(text);
         return ExitStatus::done;
     }
-    if (std::filesystem::exists(to)) {
+    std::error_code unknown; // a path that cannot be looked at is refused when it is opened
+    if (std::filesystem::equivalent(to, session.options().garage_file, unknown)) {
+        return refuse("This is the garage file itself. Choose another name.", {.file = to});
+    }
+    if (std::filesystem::exists(to, unknown)) {
         if (const auto yes = session.confirm("Write over " + to + "?"); !yes) return pass_on(yes.error());
     }
     std::ofstream out(to, std::ios::binary | std::ios::trunc);

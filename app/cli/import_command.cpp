@@ -12,7 +12,7 @@
 namespace sumpbook::cli {
 namespace {
 
-constexpr std::uintmax_t largest_file_bytes = 64U * 1024U * 1024U;
+constexpr std::uintmax_t largest_file_bytes = 16U * 1024U * 1024U; // as much as the reader takes
 
 struct Typed {
     std::string file;
@@ -33,7 +33,7 @@ Result<std::string> bytes_of(const std::string& file) {
     std::string bytes = std::move(whole).str();
     if (in.bad()) return fail(ProblemKind::io, "The file could not be read to its end.", {.file = file});
     if (bytes.size() > largest_file_bytes)
-        return refuse("The file has more than 64 MiB. Split it and import the parts.", {.file = file});
+        return refuse("The file has more than 16 MiB. Split it and import the parts.", {.file = file});
     return bytes;
 }
 
@@ -91,7 +91,8 @@ Result<ExitStatus> run(Session& session, import::ImportKind kind, const Typed& t
         return refuse("The file leaves something open (above). Nothing was written.", {.file = typed.file});
     }
     if (typed.dry_run || plan->entries.empty()) return ExitStatus::done;
-    if (const auto yes = session.confirm("Write " + std::to_string(plan->entries.size()) + " entries?");
+    if (const auto yes = session.confirm("Write " + std::to_string(plan->entries.size()) +
+                                         (plan->entries.size() == 1 ? " entry?" : " entries?"));
         !yes) {
         return pass_on(yes.error());
     }
@@ -100,8 +101,9 @@ Result<ExitStatus> run(Session& session, import::ImportKind kind, const Typed& t
         changes.push_back({planned.bike, planned.entry, {}});
     const auto ids = session.write(std::move(changes));
     if (!ids) return pass_on(ids.error());
-    session.remark("Wrote " + std::to_string(ids->size()) + " entries, " + ids->front() + " to " +
-                   ids->back() + ", in one action.");
+    session.remark(ids->size() == 1 ? "Wrote 1 entry, " + ids->front() + "."
+                                    : "Wrote " + std::to_string(ids->size()) + " entries, " + ids->front() +
+                                          " to " + ids->back() + ", in one action.");
     return ExitStatus::done;
 }
 
@@ -124,11 +126,13 @@ void add_import_command(CommandLine& line) {
         command
             .add_option("--map", typed->map,
                         "Which field a column is: \"Heading=field\" (or #3=field; - keeps it out); repeat")
-            ->type_name("HEADING=FIELD");
+            ->type_name("HEADING=FIELD")
+            ->allow_extra_args(false);
         command
             .add_option("--unit", typed->units,
                         "Unit of a field where the heading has none: \"volume=US gal\"; repeat")
-            ->type_name("FIELD=UNIT");
+            ->type_name("FIELD=UNIT")
+            ->allow_extra_args(false);
         command.add_option("--separator", typed->separator,
                            "comma, semicolon, tab, bar or the character (otherwise found)");
         command.add_option("--encoding", typed->encoding, "utf-8, utf-16 or windows-1252 (otherwise found)");

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.h"
 #include "app/cli/session.h"
+#include "reports/write/text.h"
 
 #include <csignal>
 #include <cstdio>
@@ -31,7 +32,7 @@ void add_commands(CommandLine& line) {
 
 int report(const Problem& problem) {
     std::fflush(stdout); // what was said before stands before
-    std::fputs(("sumpbook: " + sentence_with_place(problem) + "\n").c_str(), stderr);
+    std::fputs(("sumpbook: " + write::printable(sentence_with_place(problem)) + "\n").c_str(), stderr);
     return static_cast<int>(exit_status(problem.kind));
 }
 

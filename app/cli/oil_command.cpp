@@ -3,10 +3,12 @@
 #include "app/cli/session.h"
 #include "app/cli/suggestions.h"
 #include "model/oil/assess.h"
+#include "model/usage/as_of.h"
 #include "reports/compose/oil_assessment.h"
 #include "reports/compose/oil_limits.h"
 
 #include <algorithm>
+#include <deque>
 #include <memory>
 
 namespace sumpbook::cli {
@@ -52,9 +54,11 @@ Result<ExitStatus> assess(Session& session, const TypedAssess& typed) {
     if (!open) return pass_on(open.error());
     const auto bikes = session.bikes();
     if (!bikes) return pass_on(bikes.error());
+    std::deque<Bike> as_they_stood; // by the end of --today; the assessments point into them
     std::vector<oil::SampleAssessment> samples;
     for (const Bike* bike : *bikes) {
-        const auto found = assess_bike((*open)->garage, *bike, typed);
+        as_they_stood.push_back(usage::as_of(*bike, session.today()));
+        const auto found = assess_bike((*open)->garage, as_they_stood.back(), typed);
         if (!found) return pass_on(found.error());
         samples.insert(samples.end(), found->begin(), found->end());
     }

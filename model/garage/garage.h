@@ -40,7 +40,7 @@ struct Garage {
     std::vector<Bike> bikes;                           ///< In the order first recorded.
 };
 
-/// Folds records into today's state (store.md rule 5): the versions that no record present replaces are
+/// Folds records into today's state: the versions that no record present replaces are
 /// current; where two or more remain the one recorded last, then the one with the smallest hash, is used
 /// and both stand in `heads`. Bike details, settings, plan items, baselines and card values also replace
 /// one another by what they are about. Records of a subject without bike details are kept under an empty
