@@ -95,18 +95,19 @@ Result<store::GarageFile*> Session::open_in_full() {
                                           store::ScanDepth::everything);
     if (!opened) return pass_on(opened.error());
     file_ = std::make_unique<store::GarageFile>(std::move(*opened));
-    open_.reset();
+    set_open_aside();
     notices_told_ = 0;
     tell_notices();
     return file_.get();
 }
 
 Result<const OpenGarage*> Session::open() {
-    if (open_) return &*open_;
+    if (open_) return open_.get();
     const auto opened = file();
     if (!opened) return pass_on(opened.error());
-    open_ = OpenGarage{fold((*opened)->subject(), (*opened)->records()), (*opened)->records()};
-    return &*open_;
+    open_ = std::make_unique<OpenGarage>(
+        OpenGarage{fold((*opened)->subject(), (*opened)->records()), (*opened)->records()});
+    return open_.get();
 }
 
 Result<std::vector<std::string>> Session::write(std::vector<Change> changes) {
@@ -120,8 +121,12 @@ Result<std::vector<std::string>> Session::write(std::vector<Change> changes) {
     }
     auto ids = (*opened)->append(records);
     tell_notices();
-    open_.reset(); // read again on next use
+    set_open_aside();
     return ids;
+}
+
+void Session::set_open_aside() {
+    if (open_) earlier_.push_back(std::move(open_));
 }
 
 SubjectId Session::new_subject() { return {random_->sixteen()}; }

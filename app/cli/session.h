@@ -71,7 +71,8 @@ public:
     [[nodiscard]] Result<const Bike*> bike_named(const std::string& name);
 
     /// Writes all changes as one action: all or nothing, on the disk before it returns. Returns the ids
-    /// given to the records, in order. The garage is read again on next use.
+    /// given to the records, in order. The garage is read again on next use;
+    /// what was handed out before stays as it was.
     [[nodiscard]] Result<std::vector<std::string>> write(std::vector<Change> changes);
     [[nodiscard]] SubjectId new_subject();
 
@@ -90,6 +91,8 @@ public:
 
 private:
     void tell_notices();
+    /// The garage is read again on next use; what was handed out stays valid.
+    void set_open_aside();
 
     World world_;
     GlobalOptions options_;
@@ -97,7 +100,9 @@ private:
     std::unique_ptr<store::FileLayer> files_;
     std::unique_ptr<store::RandomSource> random_;
     std::unique_ptr<store::GarageFile> file_;
-    std::optional<OpenGarage> open_;
+    std::unique_ptr<OpenGarage> open_;
+    std::vector<std::unique_ptr<OpenGarage>>
+        earlier_; ///< From before a write: commands still point into them.
     std::size_t notices_told_ = 0;
 };
 

@@ -14,8 +14,15 @@ using nlohmann::json;
 
 namespace {
 
+/// Lives as long as the tests: an assessment points into the garage it was made from.
+OilGarage& example_garage() {
+    static OilGarage garage;
+    return garage;
+}
+
 oil::SampleAssessment example() {
-    OilGarage garage;
+    OilGarage& garage = example_garage();
+    if (!garage.bike().log.empty()) return garage.assess();
     garage.details().cooling = Cooling::liquid;
     garage.new_oil("2023-12-01", {value("kv100", "14.2")});
     garage.fill("2024-01-02", "10W-40", "Marsh 4T", 10000);
