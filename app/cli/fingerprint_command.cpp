@@ -44,15 +44,26 @@ std::string_view slug(store::FingerprintAnswer answer) {
     return "not-found";
 }
 
+std::string unchanged_words(const store::FingerprintCheck& check) {
+    if (check.subjects_not_held == 0) {
+        return fmt::format(
+            "Unchanged since that fingerprint: all {} records that it covers are here as they were.",
+            check.covered_entries);
+    }
+    return fmt::format(
+        "Unchanged since that fingerprint, as far as this file goes: {} records that it covers "
+        "are here as they were. It also covers {} of which nothing is in this file.",
+        check.covered_entries,
+        check.subjects_not_held == 1
+            ? std::string("one bike (or the garage itself)")
+            : fmt::format("{} bikes (or the garage itself)", check.subjects_not_held));
+}
+
 document::Document answer_words(const store::FingerprintCheck& check) {
     document::Document words;
     switch (check.answer) {
     case store::FingerprintAnswer::unchanged:
-        words.sentence(
-            fmt::format(
-                "Unchanged since that fingerprint: all {} records that it covers are here as they were.",
-                check.covered_entries),
-            document::Severity::good);
+        words.sentence(unchanged_words(check), document::Severity::good);
         break;
     case store::FingerprintAnswer::changed:
         words.sentence("Changed since that fingerprint. The first that does not line up: " + check.place +
@@ -91,6 +102,7 @@ Result<ExitStatus> verify(Session& session, const std::string& typed) {
     json.add("place", check.place.empty() ? document::Value() : document::Value(check.place));
     json.add("covered_records", check.covered_entries).add("recorded_later", check.recorded_later);
     json.add("recorded_earlier", check.recorded_earlier).add("forked_before", check.forked_before);
+    json.add("subjects_not_held", check.subjects_not_held);
     session.show(json, answer_words(check));
     // The answer is the purpose of the command, so it is the status too.
     return check.answer == store::FingerprintAnswer::unchanged ? ExitStatus::done : ExitStatus::findings;

@@ -1,12 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/cost/exchange.h"
 
-#include <limits>
+#include "model/quantity/wide.h"
 
 namespace sumpbook::cost {
 namespace {
-
-__extension__ using Wide = __int128;
 
 Wide power_of_ten(int exponent) {
     Wide power = 1;
@@ -15,17 +13,10 @@ Wide power_of_ten(int exponent) {
     return power;
 }
 
-std::optional<std::int64_t> rounded_half_even(Wide numerator, Wide denominator) {
-    Wide quotient = numerator / denominator;
-    Wide rest = numerator % denominator;
-    if (rest < 0) rest = -rest;
-    if (rest * 2 > denominator || (rest * 2 == denominator && quotient % 2 != 0))
-        quotient += numerator < 0 ? -1 : 1;
-    if (quotient > std::numeric_limits<std::int64_t>::max() ||
-        quotient < std::numeric_limits<std::int64_t>::min()) {
-        return std::nullopt;
-    }
-    return static_cast<std::int64_t>(quotient);
+/// Absent past 128 bits.
+std::optional<Wide> product(Wide a, Wide b) {
+    Wide result = 0;
+    return __builtin_mul_overflow(a, b, &result) ? std::nullopt : std::optional(result);
 }
 
 const ExchangeRate* latest_rate(const Currency& from, const Currency& to, const Date& date,
@@ -47,16 +38,16 @@ std::optional<Money> converted(const Money& amount, const Currency& to, const Da
     const ExchangeRate* rate = latest_rate(amount.currency, to, date, settings);
     if (rate == nullptr) return std::nullopt;
     // minor / 10^(digits from) x rate x 10^(digits to), one rounding at the end
-    Wide numerator = Wide{amount.minor} * power_of_ten(to.minor_digits());
-    Wide denominator = power_of_ten(amount.currency.minor_digits());
+    const Wide to_digits = power_of_ten(to.minor_digits());
+    const Wide from_digits = power_of_ten(amount.currency.minor_digits());
     const Wide rate_top = rate->rate.coefficient();
     const Wide rate_bottom = power_of_ten(rate->rate.scale());
     const bool forward = rate->from == amount.currency;
-    numerator *= forward ? rate_top : rate_bottom;
-    denominator *= forward ? rate_bottom : rate_top;
-    const auto minor = rounded_half_even(numerator, denominator);
-    if (!minor) return std::nullopt;
-    return Money{*minor, to};
+    const auto numerator = product(amount.minor, to_digits * (forward ? rate_top : rate_bottom));
+    if (!numerator) return std::nullopt;
+    const Wide minor = divide_half_even(*numerator, from_digits * (forward ? rate_bottom : rate_top));
+    if (minor > most_minor || minor < -most_minor) return std::nullopt;
+    return Money{static_cast<std::int64_t>(minor), to};
 }
 
 } // namespace sumpbook::cost

@@ -73,15 +73,16 @@ std::optional<Money> OilCans::worth_of_oil_in(const Entry& entry) const {
     const auto filled = filled_in(entry);
     if (!filled) return std::nullopt;
     Volume bought;
-    Money paid{0, settings_.currency};
+    MoneyByCurrency paid;
     for (const auto& can : cans_) {
         if (can.date > entry.date) continue;
         bought += can.volume;
-        paid.minor += can.price.minor;
+        paid.add(can.price);
     }
     if (bought <= Volume{}) return std::nullopt;
-    const auto minor = scaled_to_integer(Decimal(paid.minor), filled->picolitres(), bought.picolitres());
-    return minor ? std::optional(Money{*minor, paid.currency}) : std::nullopt;
+    const auto minor =
+        scaled_to_integer(Decimal(paid.amounts().front().minor), filled->picolitres(), bought.picolitres());
+    return minor ? std::optional(Money{*minor, settings_.currency}) : std::nullopt;
 }
 
 } // namespace sumpbook::cost

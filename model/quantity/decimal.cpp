@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/quantity/decimal.h"
 
+#include "model/quantity/wide.h"
+
 #include <algorithm>
 #include <array>
 #include <charconv>
@@ -10,8 +12,6 @@
 
 namespace sumpbook {
 namespace {
-
-__extension__ using Wide = __int128;
 
 constexpr std::array<std::int64_t, 19> powers_of_ten = [] {
     std::array<std::int64_t, 19> powers{};
@@ -31,17 +31,6 @@ constexpr bool fits(Wide value) {
 
 Wide at_scale(const Decimal& number, int scale) {
     return Wide{number.coefficient()} * power_of_ten(scale - number.scale());
-}
-
-/// numerator / denominator rounded half to even; denominator above 0.
-Wide divide_half_even(Wide numerator, Wide denominator) {
-    Wide quotient = numerator / denominator;
-    Wide rest = numerator % denominator;
-    if (rest < 0) rest = -rest;
-    const bool above_half = rest * 2 > denominator;
-    const bool at_half = rest * 2 == denominator;
-    if (above_half || (at_half && quotient % 2 != 0)) quotient += numerator < 0 ? -1 : 1;
-    return quotient;
 }
 
 Result<Decimal> checked(Wide coefficient, int scale) {

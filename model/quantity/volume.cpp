@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/quantity/volume.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace sumpbook {
@@ -24,7 +25,11 @@ std::int64_t picolitres_in(VolumeUnit unit) {
     return 0;
 }
 
-Volume Volume::from_litres(double litres) { return Volume(std::llround(litres * picolitres_per_litre)); }
+Volume Volume::from_litres(double litres) {
+    constexpr auto limit = static_cast<double>(sum_limit);
+    return Volume(std::llround(std::clamp(litres * picolitres_per_litre, -limit, limit)));
+}
+
 double Volume::litres() const { return in(VolumeUnit::l); }
 
 double Volume::in(VolumeUnit unit) const {
@@ -32,7 +37,12 @@ double Volume::in(VolumeUnit unit) const {
 }
 
 Result<Volume> volume_of(const WrittenVolume& written) {
-    return scaled_to_integer(written.number, picolitres_in(written.unit), 1).map(&Volume::from_picolitres);
+    const auto pl = scaled_to_integer(written.number, picolitres_in(written.unit), 1);
+    if (!pl || *pl > most_volume.picolitres() || *pl < -most_volume.picolitres()) {
+        return refuse("The volume is too large: at most 1 000 000 L.",
+                      {.file = {}, .line = {}, .column = {}, .text = written.number.text()});
+    }
+    return Volume::from_picolitres(*pl);
 }
 
 Decimal in_unit(Volume volume, VolumeUnit unit, int scale) {

@@ -3,6 +3,7 @@
 
 #include "model/garage/ids.h"
 #include "model/quantity/dates.h"
+#include "model/quantity/distance.h"
 #include "model/quantity/money.h"
 #include "model/store/hash.h"
 
@@ -68,6 +69,7 @@ public:
     explicit OutArchive(Bytes& out)
         : out_(out) {}
     [[nodiscard]] ArchiveFault fault() const { return fault_; }
+    void set_fault(ArchiveFault fault) { fault_ = fault; }
 
     template <class T>
     OutArchive& operator<<(const T& value) {
@@ -252,14 +254,21 @@ private:
     ArchiveFault fault_ = nullptr;
 };
 
-// Value types of model/quantity that are plain structs.
+// Value types of model/quantity that are plain structs. Amounts, distances and volumes past what is accepted
+// from outside are neither written nor read: sums rely on it.
 template <class Archive>
 void serialize(Archive& ar, Money& money, unsigned /*version*/) {
     ar& money.minor& money.currency;
+    if (!is_allowed(money)) ar.set_fault("an amount of money is too large");
 }
 template <class Archive, class Unit>
 void serialize(Archive& ar, Written<Unit>& written, unsigned /*version*/) {
     ar& written.number& written.unit;
+    if constexpr (std::is_same_v<Unit, DistanceUnit>) {
+        if (!distance_of(written)) ar.set_fault("a distance is over 10 000 000 km");
+    } else if constexpr (std::is_same_v<Unit, VolumeUnit>) {
+        if (!volume_of(written)) ar.set_fault("a volume is over 1 000 000 L");
+    }
 }
 template <class Archive>
 void serialize(Archive& ar, UnitPrice& price, unsigned /*version*/) {

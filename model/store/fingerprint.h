@@ -66,7 +66,7 @@ private:
 
 /// The answer of `verify`. None of them says that an entry is true.
 enum class FingerprintAnswer {
-    unchanged, ///< Everything the fingerprint covers is here as it was.
+    unchanged, ///< Of every covered subject that this file holds, everything covered is here as it was.
     changed,   ///< `place` is the first frame known not to line up.
     missing,   ///< `place` is a covered frame that is not in this file; another copy may have it.
     not_found, ///< Neither a saved record nor any earlier state of this file has this fingerprint.
@@ -75,16 +75,25 @@ enum class FingerprintAnswer {
 struct FingerprintCheck {
     FingerprintAnswer answer = FingerprintAnswer::not_found;
     std::optional<RecordedTime> printed; ///< From the saved record.
-    std::string place;                   ///< "frame 12 of the entries k7-...".
+    /// "frame 12 of the entries k7-..."; "the entries k7-..." where only the leaf of their subject is known
+    /// and fits none of its states; "everything it covers".
+    std::string place;
     std::uint64_t covered_entries = 0;
     // Entries that the fingerprint does not cover:
     std::uint64_t recorded_later = 0;   ///< By their own clock; all of them where the date is not known.
     std::uint64_t recorded_earlier = 0; ///< By their own clock, but not seen by the copy that printed it.
     std::uint64_t forked_before = 0;    ///< That continue a chain from before its covered end.
-    std::size_t bare_leaves = 0;        ///< Other subjects, of which this file holds nothing.
+    /// Covered subjects (bikes, or the garage itself) that this file does not hold: the answer says nothing
+    /// about them. More than 0 only where the saved record knows no more of them than their leaf.
+    std::size_t subjects_not_held = 0;
 };
 
 /// `recorded` gives the time of recording of a record by its place in file order.
+///
+/// A saved record may hold no more of a subject than its leaf, and anybody can write such a record. So a bare
+/// leaf proves nothing by itself: it is matched against every state that the subjects held here ever had.
+/// While one stays unmatched, a held subject that matches none is `changed`; and where nothing held here is
+/// covered, the answer is `missing`.
 [[nodiscard]] FingerprintCheck check_fingerprint(const TypedFingerprint& typed, const ChainIndex& index,
                                                  const std::vector<FingerprintRecord>& records,
                                                  const std::vector<RecordedTime>& recorded);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/store/fingerprint.h"
 
+#include "model/store/subject_states.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -11,6 +13,8 @@ namespace {
 
 /// Searching every earlier state of a file takes time with states x subjects; past this it is left out.
 constexpr std::size_t search_limit = 200'000'000;
+/// States of all subjects together, besides one for each frame, that are matched with bare leaves.
+constexpr std::size_t most_states = 200'000;
 
 std::vector<ChainHead> heads_in(const std::vector<FingerprintLeaf>& leaves) {
     std::vector<ChainHead> heads;
@@ -63,6 +67,57 @@ std::optional<std::vector<ChainHead>> earlier_state(const TypedFingerprint& type
         if (typed.matches(state.fingerprint())) return state.heads();
     }
     return std::nullopt;
+}
+
+/// What a saved record says about this file.
+struct SavedState {
+    std::vector<ChainHead> heads;
+    std::size_t subjects_not_held = 0;
+    std::optional<ChainId> fits_no_leaf; ///< A chain of a held subject that no leaf can be of.
+};
+
+/// Records of one fingerprint have the same leaves; what one of them knows of a leaf is known.
+std::vector<FingerprintLeaf> leaves_together(const std::vector<FingerprintRecord>& records,
+                                             const Hash256& fingerprint) {
+    std::map<Hash256, FingerprintLeaf> leaves;
+    for (const auto& record : records) {
+        if (record.fingerprint() != fingerprint) continue;
+        for (const auto& leaf : record.leaves) {
+            auto& known = leaves[leaf.leaf];
+            if (known.heads.empty()) known = leaf;
+        }
+    }
+    std::vector<FingerprintLeaf> together;
+    for (auto& [hash, leaf] : leaves)
+        together.push_back(std::move(leaf));
+    return together;
+}
+
+SavedState saved_state(const std::vector<FingerprintLeaf>& leaves, const ChainIndex& index) {
+    SavedState saved{.heads = heads_in(leaves), .subjects_not_held = 0, .fits_no_leaf = {}};
+    std::set<SubjectId> whole;
+    std::set<Hash256> bare;
+    for (const auto& leaf : leaves) {
+        if (leaf.heads.empty())
+            bare.insert(leaf.leaf);
+        else
+            whole.insert(leaf.subject);
+    }
+    const auto subjects = frames_by_subject(index);
+    for (const auto& [subject, frames] : subjects) {
+        if (bare.empty()) break;
+        if (whole.contains(subject)) continue;
+        const auto allowed = frames.size() + 2 + most_states / subjects.size();
+        if (const auto state = state_with_leaf(index, frames, bare, allowed)) {
+            saved.heads.insert(saved.heads.end(), state->heads.begin(), state->heads.end());
+            bare.erase(state->leaf);
+        } else if (!saved.fits_no_leaf) {
+            saved.fits_no_leaf = index.frames()[frames.front()].header.chain;
+        }
+    }
+    saved.subjects_not_held = bare.size();
+    if (bare.empty()) saved.fits_no_leaf.reset(); // every leaf is accounted for: it was not covered
+    return saved;
 }
 
 /// What stands where in relation to the covered state.
@@ -151,29 +206,42 @@ private:
     std::vector<bool> forked_;
 };
 
+/// What the leaves of subjects not held here leave open of an answer.
+void settle_bare_leaves(FingerprintCheck& check, const SavedState& state, const ChainIndex& index) {
+    if (check.subjects_not_held == 0) return;
+    if (state.heads.empty()) {
+        check.answer = FingerprintAnswer::missing;
+        check.place = "everything it covers";
+    } else if (state.fits_no_leaf && check.answer != FingerprintAnswer::changed) {
+        check.answer = FingerprintAnswer::changed;
+        check.place = fmt::format("the entries {}-...", index.name_of(*state.fits_no_leaf));
+    }
+}
+
 } // namespace
 
 FingerprintCheck check_fingerprint(const TypedFingerprint& typed, const ChainIndex& index,
                                    const std::vector<FingerprintRecord>& records,
                                    const std::vector<RecordedTime>& recorded) {
     FingerprintCheck check;
-    std::optional<std::vector<ChainHead>> heads;
+    SavedState state;
     const auto saved = std::ranges::find_if(
         records, [&](const FingerprintRecord& record) { return typed.matches(record.fingerprint()); });
     if (saved != records.end()) {
-        heads = heads_in(saved->leaves);
+        state = saved_state(leaves_together(records, saved->fingerprint()), index);
         check.printed = saved->printed;
-        check.bare_leaves = static_cast<std::size_t>(
-            std::ranges::count_if(saved->leaves, [](const auto& leaf) { return leaf.heads.empty(); }));
+        check.subjects_not_held = state.subjects_not_held;
     } else if (const auto now = leaves_of(index); typed.matches(fingerprint_of(now))) {
-        heads = heads_in(now);
+        state.heads = heads_in(now);
+    } else if (auto earlier = earlier_state(typed, index)) {
+        state.heads = *std::move(earlier);
     } else {
-        heads = earlier_state(typed, index);
+        return check;
     }
-    if (!heads) return check;
-    Coverage coverage(index, *heads);
+    Coverage coverage(index, state.heads);
     coverage.follow_back(check);
     coverage.count_others(check, recorded);
+    settle_bare_leaves(check, state, index);
     return check;
 }
 

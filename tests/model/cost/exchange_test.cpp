@@ -59,3 +59,17 @@ TEST_CASE("a half is rounded to even, below zero too") {
     CHECK(converted({-1, currency("GBP")}, currency("EUR"), day("2024-01-01"), settings)->minor == -2);
     CHECK(converted({-3, currency("GBP")}, currency("EUR"), day("2024-01-01"), settings)->minor == -4);
 }
+
+TEST_CASE("a result past the largest amount, or past 128 bits on the way, is no conversion") {
+    GarageSettings settings;
+    settings.exchange_rates = {{day("2024-01-01"), currency("GBP"), currency("KWD"), number("2")}};
+    const auto in_dinars = [&](std::int64_t pence) {
+        return converted({pence, currency("GBP")}, currency("KWD"), day("2024-01-01"), settings);
+    };
+    CHECK(in_dinars(most_minor / 20) == Money{most_minor, currency("KWD")});
+    CHECK_FALSE(in_dinars(most_minor / 20 + 1).has_value());
+    CHECK_FALSE(in_dinars(-most_minor).has_value());
+    settings.exchange_rates = {
+        {day("2024-01-01"), currency("GBP"), currency("KWD"), number("999999999999999999")}};
+    CHECK_FALSE(in_dinars(999'999'999'999'999'999).has_value());
+}

@@ -78,9 +78,39 @@ TEST_CASE("Price and volume may be in different units", "[money]") {
 
 TEST_CASE("An amount past the range is refused", "[money]") {
     CHECK(total(price("999999999", "EUR", VolumeUnit::ml), "999999999", VolumeUnit::imp_gal) ==
-          "The amount is too large.");
+          "The amount is too large: at most 10000000000000.00 EUR.");
     CHECK(total(price("999999999999999999", "EUR", VolumeUnit::l), "999999999", VolumeUnit::l) ==
-          "The amount is too large.");
+          "The amount is too large: at most 10000000000000.00 EUR.");
+}
+
+TEST_CASE("The largest amount is accepted, one minor unit more is refused", "[money]") {
+    CHECK(money_of(Decimal(most_minor, 2), currency("EUR"))->minor == most_minor);
+    CHECK(money_of(Decimal(-most_minor, 2), currency("EUR"))->minor == -most_minor);
+    CHECK(money_of(Decimal(most_minor + 1, 2), currency("EUR")).error().sentence ==
+          "The amount is too large: at most 10000000000000.00 EUR.");
+    CHECK_FALSE(money_of(Decimal(-most_minor - 1, 2), currency("EUR")));
+    CHECK(money_of(Decimal(most_minor + 1), currency("JPY")).error().sentence ==
+          "The amount is too large: at most 1000000000000000 JPY.");
+    CHECK(total(price("10000000", "EUR", VolumeUnit::l), "1000000", VolumeUnit::l) ==
+          "10000000000000.00 EUR");
+    CHECK(total(price("10000000.01", "EUR", VolumeUnit::l), "1000000", VolumeUnit::l) ==
+          "The amount is too large: at most 10000000000000.00 EUR.");
+}
+
+TEST_CASE("A sum of the largest amounts does not overflow and is held at 18 nines", "[money]") {
+    MoneyByCurrency sum;
+    for (int i = 0; i < 10'000; ++i)
+        sum.add(Money{most_minor, currency("EUR")}); // 10^19: past 64 bits
+    CHECK(text_of(sum.amounts().front()) == "9999999999999999.99 EUR");
+    MoneyByCurrency taken_back;
+    for (int i = 0; i < 9'999; ++i)
+        taken_back.add(Money{-most_minor, currency("EUR")});
+    CHECK(text_of(taken_back.amounts().front()) == "-9999999999999999.99 EUR");
+    sum.add(taken_back); // inside, the sum was exact
+    CHECK(sum.amounts() == std::vector<Money>{{most_minor, currency("EUR")}});
+    for (int doubling = 0; doubling < 24; ++doubling) // 16 million times and more
+        sum.add(MoneyByCurrency(sum));
+    CHECK(text_of(sum.amounts().front()) == "9999999999999999.99 EUR");
 }
 
 TEST_CASE("Currencies are summed apart", "[money]") {

@@ -157,3 +157,30 @@ TEST_CASE("After the first fault nothing more is read", "[archive]") {
     CHECK(std::string(in.fault()) == "a yes-or-no is neither 0 nor 1");
     CHECK(number == 42);
 }
+
+TEST_CASE("An amount, a distance or a volume past what is accepted is neither written nor read",
+          "[archive]") {
+    const auto euros = [](std::int64_t minor) { return Money{minor, Currency::from_code("EUR").value()}; };
+    for (const auto sign : {1, -1}) {
+        CHECK(decode<Money>(encode(euros(sign * most_minor)).value()) == euros(sign * most_minor));
+        CHECK_FALSE(encode(euros(sign * (most_minor + 1))));
+        Bytes too_much; // as somebody else could write it
+        put_number(too_much, sign * (most_minor + 1));
+        put_bytes(too_much, as_bytes("EUR"));
+        CHECK(decode<Money>(too_much).error() == std::string("an amount of money is too large"));
+    }
+    const Written<DistanceUnit> longest{Decimal(10'000'000), DistanceUnit::km};
+    CHECK(decode<Written<DistanceUnit>>(encode(longest).value()) == longest);
+    CHECK_FALSE(encode(Written<DistanceUnit>{Decimal(10'000'001), DistanceUnit::km}));
+    CHECK_FALSE(encode(Written<VolumeUnit>{Decimal(-1'000'001), VolumeUnit::l}));
+    const auto whole_number = [](std::int64_t number) {
+        Bytes bytes;
+        put_number(bytes, number);
+        put_bytes(bytes, Bytes{0, 0}); // no decimals; kilometres, or litres
+        return bytes;
+    };
+    CHECK(decode<Written<DistanceUnit>>(whole_number(10'000'000)));
+    CHECK_FALSE(decode<Written<DistanceUnit>>(whole_number(10'000'001)));
+    CHECK(decode<Written<VolumeUnit>>(whole_number(-1'000'000)));
+    CHECK_FALSE(decode<Written<VolumeUnit>>(whole_number(-1'000'001)));
+}

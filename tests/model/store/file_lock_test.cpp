@@ -97,3 +97,20 @@ TEST_CASE("A suspicion that cannot be read whole is one all the same", "[lock]")
     write_file(folder.file("g.lock"), as_bytes("something else"));
     CHECK_FALSE(FileLock::take(files, folder.file("g"), LockKind::shared, {0})->suspicion());
 }
+
+TEST_CASE("A lock that was moved from lets go of nothing", "[lock]") {
+    const TempFolder folder;
+    PosixFileLayer files;
+    const auto path = folder.file("g");
+    auto taken = FileLock::take(files, path, LockKind::exclusive, {0});
+    REQUIRE(taken);
+    {
+        std::optional<FileLock> moved_from(std::move(*taken));
+        const FileLock holder(std::move(*moved_from));
+        moved_from.reset(); // its end must neither unlock nor empty the lock file
+        CHECK(text_of(path + ".lock") == "holder " + files.self() + "\n");
+        CHECK(FileLock::take(files, path, LockKind::shared, {0}).error().kind == ProblemKind::locked);
+    }
+    CHECK(text_of(path + ".lock").empty());
+    CHECK(FileLock::take(files, path, LockKind::exclusive, {0}));
+}

@@ -55,6 +55,13 @@ ExampleFile two_bikes() {
     return file;
 }
 
+/// The same record with nothing but leaves, as anybody can write it.
+FingerprintRecord bare(FingerprintRecord record) {
+    for (auto& leaf : record.leaves)
+        leaf = {leaf.leaf, {}, {}};
+    return record;
+}
+
 } // namespace
 
 TEST_CASE("Nothing changed since a fingerprint, with or without later entries", "[fingerprint]") {
@@ -142,7 +149,7 @@ TEST_CASE("One bike alone verifies against the fingerprint of the whole garage",
     one_bike.records.push_back(print);
     const auto check = one_bike.check(print.fingerprint());
     CHECK(check.answer == FingerprintAnswer::unchanged);
-    CHECK(check.bare_leaves == 1);
+    CHECK(check.subjects_not_held == 1);
     CHECK(check.covered_entries == 2);
 }
 
@@ -161,4 +168,84 @@ TEST_CASE("Entries that fork off before the covered end are counted", "[fingerpr
     CHECK(check.forked_before == 2);
     CHECK(check.recorded_earlier == 1);
     CHECK(check.recorded_later == 1);
+}
+
+TEST_CASE("A record of bare leaves alone proves nothing of a gutted file", "[fingerprint]") {
+    auto file = two_bikes();
+    file.add(1, 13, 2, 12, 125);
+    const auto print = file.print(130);
+    const auto fingerprint = print.fingerprint();
+    REQUIRE(bare(print).fingerprint() == fingerprint);
+
+    ExampleFile gutted; // most of the first bike is gone, and all of the second
+    gutted.add(1, 11, 0, 0, 100);
+    gutted.records.push_back(bare(print));
+    auto check = gutted.check(fingerprint);
+    CHECK(check.answer == FingerprintAnswer::missing);
+    CHECK(check.place == "everything it covers");
+    CHECK(check.subjects_not_held == 2);
+    CHECK(check.covered_entries == 0);
+
+    ExampleFile half; // the second bike is whole, so the first is the one that does not fit
+    half.add(1, 11, 0, 0, 100);
+    half.add(2, 21, 0, 0, 110);
+    half.records.push_back(bare(print));
+    check = half.check(fingerprint);
+    CHECK(check.answer == FingerprintAnswer::changed);
+    CHECK(check.place == "the entries 04-...");
+    CHECK(check.subjects_not_held == 1);
+
+    ExampleFile empty;
+    empty.records.push_back(bare(print));
+    CHECK(empty.check(fingerprint).answer == FingerprintAnswer::missing);
+    CHECK(empty.check(fingerprint).place == "everything it covers");
+}
+
+TEST_CASE("Bare leaves are matched with the states that the bikes held here had", "[fingerprint]") {
+    auto file = two_bikes();
+    const auto print = file.print(130);
+    auto later = two_bikes();
+    later.add(1, 13, 2, 12, 140);
+    later.add(2, 22, 1, 21, 150);
+    later.add(3, 31, 0, 0, 160); // a new bike, which needs no leaf once every leaf is accounted for
+    later.records.push_back(bare(print));
+    const auto check = later.check(print.fingerprint());
+    CHECK(check.answer == FingerprintAnswer::unchanged);
+    CHECK(check.subjects_not_held == 0);
+    CHECK(check.covered_entries == 3);
+    CHECK(check.recorded_later == 3);
+
+    ExampleFile one_bike;
+    one_bike.add(1, 11, 0, 0, 100);
+    one_bike.add(1, 12, 1, 11, 120);
+    one_bike.records.push_back(bare(print));
+    CHECK(one_bike.check(print.fingerprint()).answer == FingerprintAnswer::unchanged);
+    CHECK(one_bike.check(print.fingerprint()).subjects_not_held == 1);
+    CHECK(one_bike.check(print.fingerprint()).covered_entries == 2);
+}
+
+TEST_CASE("A bare record does not hide what another record of the fingerprint knows", "[fingerprint]") {
+    auto file = two_bikes();
+    const auto print = file.print(130);
+    ExampleFile gutted;
+    gutted.add(1, 11, 0, 0, 100);
+    gutted.records = {bare(print), print};
+    const auto check = gutted.check(print.fingerprint());
+    CHECK(check.answer == FingerprintAnswer::missing);
+    CHECK(check.place.starts_with("frame "));
+    CHECK(check.subjects_not_held == 0);
+}
+
+TEST_CASE("Beside a whole bike, one that fits no leaf is changed", "[fingerprint]") {
+    auto file = two_bikes();
+    file.add(2, 22, 1, 21, 125);
+    auto print = file.print(130);
+    for (auto& leaf : print.leaves) {
+        if (leaf.subject == subject_of(2)) leaf = {leaf.leaf, {}, {}};
+    }
+    auto gutted = two_bikes();
+    gutted.records.push_back(print);
+    const auto check = gutted.check(print.fingerprint());
+    CHECK(check.answer == FingerprintAnswer::changed);
+    CHECK(check.place == "the entries 08-...");
 }

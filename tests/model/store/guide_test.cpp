@@ -247,6 +247,9 @@ TEST_CASE("The guide states the limits of the program", "[guide]") {
     CHECK(text.find(std::to_string(max_frames_in_action) + " frames") != std::string::npos);
     CHECK(states("a fingerprint record", max_fingerprint_record_bytes));
     CHECK(states("records in a file", max_entries));
+    CHECK(states("an amount of money", std::size_t{most_minor}));
+    CHECK(states("a distance", static_cast<std::size_t>(most_distance.km())));
+    CHECK(states("a volume", static_cast<std::size_t>(most_volume.litres())));
     CHECK(text.find("at least " + std::to_string(min_entry_bytes) + " bytes of its open part") !=
           std::string::npos);
 }

@@ -114,6 +114,19 @@ private:
     void pick(Variant& value, std::size_t index, std::index_sequence<I...> /*all*/) {
         ((I == index ? make(value.template emplace<I>()) : void()), ...);
     }
+    void make(Money& money) {
+        make(money.minor);
+        money.minor %= most_minor + 1;
+        make(money.currency);
+    }
+    template <class Unit>
+    void make(Written<Unit>& written) {
+        make(written.number);
+        make(written.unit);
+        // A million is allowed in every unit but gallons and the like.
+        const bool too_many = written.number > Decimal(200'000) || written.number < Decimal(-200'000);
+        if (too_many) written.number = Decimal(written.number.coefficient(), Decimal::max_scale);
+    }
     template <class T>
     requires std::is_class_v<T>
     void make(T& object) { boost::serialization::serialize_adl(*this, object, 0); }
