@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/import/entry_rows.h"
 
+#include "model/garage/fuel_total.h"
 #include "model/import/words.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 namespace sumpbook::import {
 namespace {
@@ -31,28 +31,10 @@ Written written_in(const Table& table, const Column& column) {
     return found;
 }
 
-/// Half a step of the last digit typed: how far the typed figure may be from the true one.
-double half_step(const Decimal& number) { return 0.5 * std::pow(10.0, -number.scale()); }
-
-/// How far a typed total may be from price x volume when each typed figure is a rounded one: the pump's
-/// volume and price by half a step of their last digit, the total by one minor unit. Common practice, no
-/// source.
-double allowed_difference(const UnitPrice& price, const WrittenVolume& volume, const Money& total) {
-    const double litres_ratio = volume_of(WrittenVolume{Decimal(1), volume.unit}).value().litres() /
-                                volume_of(WrittenVolume{Decimal(1), price.per}).value().litres();
-    const double by_volume = half_step(volume.number) * litres_ratio * price.amount.to_double();
-    const double by_price = half_step(price.amount) * volume.number.to_double() * litres_ratio;
-    return by_volume + by_price + std::pow(10.0, -total.currency.minor_digits());
-}
-
 /// The typed total stays; a total that the typed price and volume contradict is doubted.
 void compare_total(RowReader& reader, const Fuel& fuel, const Entry& entry) {
-    if (!fuel.price || !fuel.volume || !entry.paid) return;
-    if (fuel.price->currency != entry.paid->currency) return;
-    const auto product = price_of(*fuel.price, *fuel.volume);
+    const auto product = contradicting_product(fuel, entry.paid);
     if (!product) return;
-    const double difference = std::abs(amount(*product).to_double() - amount(*entry.paid).to_double());
-    if (difference <= allowed_difference(*fuel.price, *fuel.volume, *entry.paid)) return;
     reader.doubt("total", fmt::format("{}, price x volume; the total as typed counts until this is settled",
                                       text_of(*product)));
 }

@@ -48,18 +48,18 @@ std::vector<std::string> read_does(RowReader& reader) {
     return once;
 }
 
-/// Without a typed total the parts and the labour make it up; a typed total stays, and is doubted where the
-/// two others are there and say something else.
+/// Without a typed total the column for all parts and the labour make it up; without that column nothing is
+/// paid in one sum, so that the prices in the list of parts and the labour count. A typed total stays, and is
+/// doubted where the two columns are there and say something else.
 void settle_paid(RowReader& reader, Entry& entry, const std::optional<Money>& parts,
                  const std::optional<Money>& labour) {
-    const auto& some = parts ? parts : labour;
-    if (!some || (parts && labour && parts->currency != labour->currency)) return;
-    const Money sum{(parts ? parts->minor : 0) + (labour ? labour->minor : 0), some->currency};
+    if (!parts || (labour && parts->currency != labour->currency)) return;
+    const Money sum{parts->minor + (labour ? labour->minor : 0), parts->currency};
     if (!entry.paid) {
         if (!reader.has("total")) entry.paid = sum;
         return;
     }
-    if (parts && labour && entry.paid->currency == sum.currency && entry.paid->minor != sum.minor)
+    if (labour && entry.paid->currency == sum.currency && entry.paid->minor != sum.minor)
         reader.doubt("total",
                      fmt::format("{}, parts and labour; the total as typed counts until this is settled",
                                  text_of(sum)));

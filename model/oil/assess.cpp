@@ -36,7 +36,7 @@ std::set<std::string> conditions(const OilRecord& record, const SampleAssessment
         if (holds) words.insert(word);
     };
     put(flash_below_new(found.values), "flash-below-new");
-    put(silicon_fell_since_last_fill(found.filled, history), "silicon-falls-each-fill");
+    put(silicon_fell_with_each_fill(found.filled, history), "silicon-falls-each-fill");
     put(wear_metals_fell(found.filled, history), "wear-metals-fell");
     put(found.filled.fill && found.filled.fill->run_in, "new-engine");
     put(is_chrome_run_in(record, found.filled), "chrome-bore-under-150-h");

@@ -30,17 +30,12 @@ std::optional<usage::OilFill> find_fill(const OilRecord& record, const LogEntry&
     return found;
 }
 
-std::optional<Distance> position_of(const OilRecord& record, const LogEntry& entry) {
-    const auto own = record.odometer.of_entry(entry.id);
-    return own ? own : record.odometer.position(entry.value.date);
-}
-
 std::optional<Distance> distance_on_oil(const OilRecord& record, const FilledSample& filled) {
     if (filled.sample->distance_on_oil) {
         if (const auto typed = distance_of(*filled.sample->distance_on_oil)) return *typed;
     }
     if (filled.oil_change_entry == nullptr || !filled.position) return std::nullopt;
-    const auto start = position_of(record, *filled.oil_change_entry);
+    const auto start = record.odometer.at_entry(*filled.oil_change_entry);
     if (!start || *filled.position < *start) return std::nullopt;
     return *filled.position - *start;
 }
@@ -82,7 +77,7 @@ FilledSample fill_of(const OilRecord& record, const LogEntry& sample) {
         if (filled.oil_change_entry != nullptr)
             filled.oil_change = &std::get<OilChange>(filled.oil_change_entry->value.body);
     }
-    filled.position = position_of(record, sample);
+    filled.position = record.odometer.at_entry(sample);
     filled.distance_on_oil = distance_on_oil(record, filled);
     filled.hours_on_oil = hours_on_oil(filled);
     return filled;

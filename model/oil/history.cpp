@@ -54,11 +54,6 @@ const LogEntry* fitted_engine(const OilRecord& record, const Date& until) {
     return last;
 }
 
-std::optional<Distance> position_at(const OilRecord& record, const LogEntry& entry) {
-    const auto own = record.odometer.of_entry(entry.id);
-    return own ? own : record.odometer.position(entry.value.date);
-}
-
 } // namespace
 
 SampleHistory history_of(const OilRecord& record, const FilledSample& sample) {
@@ -98,12 +93,21 @@ const SampleValue* value_in(const Sample& sample, std::string_view quantity) {
     return found == sample.values.end() ? nullptr : &*found;
 }
 
-bool silicon_fell_since_last_fill(const FilledSample& sample, const SampleHistory& history) {
+std::optional<Decimal> measured_mg_kg(const SampleValue* value) {
+    if (value == nullptr || value->state != ValueState::measured) return std::nullopt;
+    return in_oil_unit(value->number, value->unit.empty() ? "mg/kg" : value->unit, "mg/kg");
+}
+
+bool silicon_fell_with_each_fill(const FilledSample& sample, const SampleHistory& history) {
     if (history.earlier_fills.empty()) return false;
-    const SampleValue* now = value_in(*sample.sample, "Si");
-    const SampleValue* before = value_in(*history.earlier_fills.back().sample, "Si");
-    return now != nullptr && before != nullptr && now->state == ValueState::measured &&
-           before->state == ValueState::measured && now->number < before->number;
+    const auto silicon = [](const FilledSample& one) { return measured_mg_kg(value_in(*one.sample, "Si")); };
+    auto later = silicon(sample);
+    for (auto fill = history.earlier_fills.rbegin(); fill != history.earlier_fills.rend(); ++fill) {
+        const auto earlier = silicon(*fill);
+        if (!earlier || !later || *later >= *earlier) return false;
+        later = earlier;
+    }
+    return true;
 }
 
 bool wear_metals_fell(const FilledSample& sample, const SampleHistory& history) {
@@ -127,7 +131,7 @@ std::optional<double> engine_hours(const OilRecord& record, const FilledSample& 
     const double now = record.hours.hours_at(*sample.position);
     const LogEntry* fitted = fitted_engine(record, sample.entry->value.date);
     if (fitted == nullptr) return now;
-    const auto start = position_at(record, *fitted);
+    const auto start = record.odometer.at_entry(*fitted);
     if (!start) return std::nullopt;
     const auto& fit = std::get<Fit>(fitted->value.body);
     double before = 0;

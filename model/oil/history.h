@@ -26,8 +26,13 @@ struct SampleHistory {
 /// The value of a quantity in a sample; null if it was not measured.
 [[nodiscard]] const SampleValue* value_in(const Sample& sample, std::string_view quantity);
 
-/// Silicon lower in this sample than in the last one of the fill before.
-[[nodiscard]] bool silicon_fell_since_last_fill(const FilledSample& sample, const SampleHistory& history);
+/// In mg/kg, which is also what a value without a unit is in. Absent: null, not a number, or in a unit that
+/// cannot be converted exactly.
+[[nodiscard]] std::optional<Decimal> measured_mg_kg(const SampleValue* value);
+
+/// Silicon lower in each later fill: in the last samples of all fills up to this sample's, each held against
+/// the one before (numbers.md 6.8). False with one fill, and where a fill's silicon is not known in mg/kg.
+[[nodiscard]] bool silicon_fell_with_each_fill(const FilledSample& sample, const SampleHistory& history);
 /// Every wear metal with two detected values in the fill fell by at least its repeatability (JOAP rule on
 /// negative trends, engine page TF30-P-414A); false without one.
 [[nodiscard]] bool wear_metals_fell(const FilledSample& sample, const SampleHistory& history);

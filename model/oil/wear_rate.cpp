@@ -20,8 +20,7 @@ constexpr double rising_p = 0.10;
 using Notes = std::vector<std::string>;
 
 std::optional<double> mg_kg(const SampleValue* value) {
-    if (value == nullptr || value->state != ValueState::measured) return std::nullopt;
-    const auto amount = in_oil_unit(value->number, value->unit.empty() ? "mg/kg" : value->unit, "mg/kg");
+    const auto amount = measured_mg_kg(value);
     return amount ? std::optional<double>(amount->to_double()) : std::nullopt;
 }
 
@@ -79,15 +78,26 @@ bool is_fill_before(const OilRecord& record, const FilledSample& earlier, const 
     return first != fills.end() && second != fills.end() && second - first == 1;
 }
 
+/// Why the new oil is taken to hold none of an element.
+std::string none_taken(const std::optional<SampleValue>& reference, std::string_view element) {
+    const std::string name = quantity_name(element);
+    if (reference && reference->state == ValueState::below) {
+        const std::string unit = reference->unit.empty() ? "mg/kg" : reference->unit;
+        return "The amount of " + name + " is below " + reference->number.text() + " " + unit +
+               " in the new oil: 0 is taken.";
+    }
+    if (reference && reference->state == ValueState::not_detected)
+        return "No " + name + " was detected in the new oil: 0 is taken.";
+    return "How much " + name + " the new oil holds is not known: 0 is taken.";
+}
+
 double start_of(const OilRecord& record, const FilledSample& sample, const FilledSample* before,
                 std::string_view element, Notes& notes) {
     const auto reference =
         reference_oil(*record.garage, *record.bike, sample.oil_change, sample.entry->value.date)
             .value(element);
     const auto fresh = mg_kg(reference ? &*reference : nullptr);
-    if (!fresh)
-        notes.push_back("How much " + quantity_name(element) +
-                        " the new oil holds is not known: 0 is taken.");
+    if (!fresh) notes.push_back(none_taken(reference, element));
     const auto last = before != nullptr ? mg_kg(value_in(*before->sample, element)) : std::nullopt;
     if (!last) return fresh.value_or(0);
     const auto& own = record.bike->details.value.oil_carry_over;

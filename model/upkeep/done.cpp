@@ -65,11 +65,8 @@ bool by_its_kind(const Entry& entry, const PlanItem& item) {
 Done done_by(const LogEntry& entry, const usage::OdometerSeries& odometer, const usage::EngineHours& hours) {
     Done done;
     done.at.date = entry.value.date;
-    done.at.distance = odometer.of_entry(entry.id);
-    if (!done.at.distance) {
-        done.at.distance = odometer.position(entry.value.date);
-        done.distance_estimated = done.at.distance.has_value();
-    }
+    done.at.distance = odometer.at_entry(entry);
+    done.distance_estimated = done.at.distance && !odometer.of_entry(entry.id);
     done.at.engine_hours = hours.hours_of_entry(entry.id);
     if (!done.at.engine_hours && done.at.distance) done.at.engine_hours = hours.hours_at(*done.at.distance);
     done.entry_id = entry.id;

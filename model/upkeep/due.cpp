@@ -9,6 +9,8 @@
 
 #include <algorithm>
 #include <iterator>
+#include <set>
+#include <string>
 #include <tuple>
 
 namespace sumpbook::upkeep {
@@ -32,6 +34,21 @@ bool listed_before(const DueItem& a, const DueItem& b) {
     return key(a) < key(b);
 }
 
+/// Of items with one slug the second gets "-2", the third "-3": each can be named.
+void tell_apart(std::vector<DueItem>& items) {
+    std::set<std::string> taken;
+    for (const auto& item : items)
+        taken.insert(item.slug);
+    std::set<std::string> seen;
+    for (auto& item : items) {
+        const std::string slug = item.slug;
+        for (int number = 2; seen.contains(item.slug) || (item.slug != slug && taken.contains(item.slug));
+             ++number)
+            item.slug = slug + "-" + std::to_string(number);
+        seen.insert(item.slug);
+    }
+}
+
 std::vector<DueItem> unsorted(const BikeToday& bike) {
     std::vector<DueItem> items;
     if (sold(bike)) return items;
@@ -42,6 +59,7 @@ std::vector<DueItem> unsorted(const BikeToday& bike) {
     append(items, recurring_costs(bike));
     append(items, tyre_ages(bike));
     append(items, wear_limits(bike));
+    tell_apart(items);
     return items;
 }
 

@@ -36,7 +36,9 @@ struct DoneAndTimed {
 /// One thing that falls due on a bike.
 struct DueItem {
     std::string bike;
-    std::string slug;  ///< Of the plan item; "recall-...", "cost-..." and "front-tyre-age" for others.
+    /// Of the plan item; "recall-...", "cost-...", "front-tyre-age" and "wear-..." for others. Once a bike:
+    /// of equal ones the second ends in "-2".
+    std::string slug;
     std::string label; ///< What the owner sees.
     DueKind kind = DueKind::upkeep;
     DueState state = DueState::unknown;

@@ -56,9 +56,31 @@ bool planned_elsewhere(const Series& series, const Bike& bike) {
     });
 }
 
+/// Small letters and digits, one hyphen for all between: "Road tax, year" -> "road-tax-year".
+std::string text_slug(std::string_view text) {
+    std::string slug;
+    for (const char c : text) {
+        const bool upper = c >= 'A' && c <= 'Z';
+        if (upper || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9'))
+            slug += upper ? static_cast<char>(c - 'A' + 'a') : c;
+        else if (!slug.empty() && slug.back() != '-')
+            slug += '-';
+    }
+    if (slug.ends_with('-')) slug.pop_back();
+    return slug;
+}
+
+/// "cost-tax"; where several series share the category their texts tell them apart: "cost-tax-road".
+std::string slug_of(const Series& series, const std::vector<Series>& all) {
+    const std::string slug = "cost-" + series.terms->category;
+    const auto shared = std::ranges::count_if(
+        all, [&](const Series& other) { return other.terms->category == series.terms->category; });
+    const std::string text = text_slug(series.terms->text.value_or(""));
+    return shared == 1 || text.empty() ? slug : slug + "-" + text;
+}
+
 DueItem item_of(const Series& series, const Date& from, const Date& next) {
     DueItem item;
-    item.slug = "cost-" + series.terms->category;
     item.label = series.terms->text.value_or(series.terms->category);
     item.kind = DueKind::cost;
     item.limits.date = DateLimit{next, days_between(from, next), 0, lead_days};
@@ -86,6 +108,7 @@ std::vector<DueItem> recurring_costs(const BikeToday& bike) {
         const Date next = plus_months(from, static_cast<int>(*series.terms->every_months));
         if (series.terms->until && next > *series.terms->until) continue;
         items.push_back(item_of(series, from, next));
+        items.back().slug = slug_of(series, all);
         judge(items.back(), bike);
     }
     return items;

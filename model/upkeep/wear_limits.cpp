@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 namespace sumpbook::upkeep {
@@ -52,13 +53,22 @@ struct Series {
 
 using AllSeries = std::map<std::string, Series>; ///< By "pad-front/mm".
 
+/// Where the bike stood at a measurement: after the last reading between it and today's estimate, by days.
+/// Absent before the first reading, and without readings.
+std::optional<Distance> distance_at(const LogEntry& entry, const BikeToday& bike) {
+    const auto known = bike.odometer().at_entry(entry);
+    const auto record = bike.odometer().span();
+    if (known || !record || entry.value.date < record->last) return known;
+    const double share = static_cast<double>(days_between(record->last, entry.value.date)) /
+                         days_between(record->last, bike.today());
+    const double since = static_cast<double>((*bike.now().distance - record->at_last).micrometres());
+    return record->at_last + Distance::from_micrometres(std::llround(share * since));
+}
+
 void add_measure(AllSeries& all, const LogEntry& entry, const BikeToday& bike) {
     const auto& measure = std::get<Measure>(entry.value.body);
     const auto* part = part_of(measure.quantity);
     if (part == nullptr || !measure.value) return;
-    auto distance = bike.odometer().of_entry(entry.id);
-    if (!distance) distance = bike.odometer().position(entry.value.date);
-    if (!distance) return;
     const auto place = place_slug(measure.at);
     auto& series = all[measure.quantity + "-" + place + "/" + measure.unit];
     series.part = part;
@@ -66,7 +76,7 @@ void add_measure(AllSeries& all, const LogEntry& entry, const BikeToday& bike) {
     series.at = measure.at.value_or("");
     series.unit = measure.unit;
     if (measure.limit) series.own_limit = measure.limit;
-    series.points.push_back({*distance, *measure.value});
+    series.points.push_back({distance_at(entry, bike), *measure.value});
     series.last_on = entry.value.date;
 }
 
@@ -120,6 +130,14 @@ std::string basis(const Series& series, std::size_t points, bool worn) {
     return fmt::format("straight line through {} measurements, the last {}; {}", points, measured, limit);
 }
 
+DistanceLimit distance_limit(const std::vector<WearPoint>& points, Distance at) {
+    const auto first =
+        std::ranges::find_if(points, [](const WearPoint& point) { return point.distance.has_value(); });
+    const Distance worn_over = at - *first->distance;
+    const auto tenth = Distance::from_micrometres(worn_over.micrometres() / lead_part);
+    return {at, worn_over, Distance{}, std::max(least_lead, tenth)};
+}
+
 std::optional<DueItem> item_of(const Series& series, const BikeToday& bike) {
     const auto limit = limit_of(series);
     if (!limit || series.points.empty()) return std::nullopt;
@@ -127,16 +145,17 @@ std::optional<DueItem> item_of(const Series& series, const BikeToday& bike) {
     const auto points = since_new(series.points, *limit, direction);
     const auto at = worn_out_at(points, *limit, direction);
     const bool worn = worn_out(points.back().value, *limit, direction);
-    if (!at || (worn && set_right_since(series, bike.bike()))) return std::nullopt;
+    if (worn ? set_right_since(series, bike.bike()) : !at) return std::nullopt;
     DueItem item;
     item.slug = "wear-" + (*series.part)["quantity"] + (series.place.empty() ? "" : "-" + series.place);
     item.label =
         fmt::format("{}{}{}, {} to {} {}", (*series.part)["label"], series.at.empty() ? "" : ", ", series.at,
                     direction == WearDirection::falls ? "down" : "up", limit->text(), series.unit);
     item.kind = DueKind::component;
-    const Distance worn_over = *at - points.front().distance;
-    const auto tenth = Distance::from_micrometres(worn_over.micrometres() / lead_part);
-    item.limits.distance = DistanceLimit{*at, worn_over, Distance{}, std::max(least_lead, tenth)};
+    if (at)
+        item.limits.distance = distance_limit(points, *at);
+    else
+        item.limits.date = DateLimit{series.last_on, 0, 0, 0}; // found worn out that day
     item.source = basis(series, points.size(), worn);
     judge(item, bike);
     return item;

@@ -33,6 +33,14 @@ std::optional<Line> line_through(const std::vector<double>& km, const std::vecto
     return fit ? std::optional(Line{fit->slope, fit->intercept}) : std::nullopt;
 }
 
+std::optional<Distance> first_worn_at(const std::vector<WearPoint>& points, const Decimal& limit,
+                                      WearDirection direction) {
+    const auto found = std::ranges::find_if(points, [&](const WearPoint& point) {
+        return point.distance && worn_out(point.value, limit, direction);
+    });
+    return found == points.end() ? std::nullopt : found->distance;
+}
+
 } // namespace
 
 bool worn_out(const Decimal& value, const Decimal& limit, WearDirection direction) {
@@ -58,21 +66,23 @@ std::vector<WearPoint> since_new(const std::vector<WearPoint>& points, const Dec
 
 std::optional<Distance> worn_out_at(const std::vector<WearPoint>& points, const Decimal& limit,
                                     WearDirection direction) {
-    const auto is_worn = [&](const WearPoint& point) { return worn_out(point.value, limit, direction); };
     if (points.empty()) return std::nullopt;
-    if (is_worn(points.back())) return std::ranges::find_if(points, is_worn)->distance;
-    if (points.size() < 2) return std::nullopt;
+    if (worn_out(points.back().value, limit, direction)) return first_worn_at(points, limit, direction);
     std::vector<double> km;
     std::vector<double> lefts;
+    Distance last;
     for (const auto& point : points) {
-        km.push_back(point.distance.km());
+        if (!point.distance) continue;
+        last = *point.distance;
+        km.push_back(last.km());
         lefts.push_back(left(point.value, limit, direction));
     }
+    if (km.size() < 2) return std::nullopt;
     const auto line = line_through(km, lefts);
     if (!line || line->slope >= 0) return std::nullopt;
     const double meets = std::max(-line->intercept / line->slope, km.back());
     if (meets > km.back() + furthest_km) return std::nullopt;
-    return std::max(Distance::from_whole_km(std::llround(meets)), points.back().distance);
+    return std::max(Distance::from_whole_km(std::llround(meets)), last);
 }
 
 } // namespace sumpbook::upkeep

@@ -11,8 +11,8 @@ namespace sumpbook::upkeep {
 
 /// One measurement of a part that wears.
 struct WearPoint {
-    Distance distance; ///< True distance.
-    Decimal value;     ///< In the unit of the series.
+    std::optional<Distance> distance; ///< True distance; absent: not known, before the first reading.
+    Decimal value;                    ///< In the unit of the series.
     bool operator==(const WearPoint&) const = default;
 };
 
@@ -29,7 +29,8 @@ enum class WearDirection { falls, rises };
 
 /// Where the limit is reached, to the whole km: where it was first measured, if the last value is at it or
 /// past it; else where a straight line meets it, by least squares from 3 points on (numbers.md 6.3), through
-/// both of 2; never before the last measurement. Absent: one measurement, or no wear to be seen.
+/// both of 2; never before the last measurement. Points without a distance are left out. Absent: one
+/// measurement, or no wear to be seen; for a last value at the limit or past it, no distance of it.
 [[nodiscard]] std::optional<Distance> worn_out_at(const std::vector<WearPoint>& points, const Decimal& limit,
                                                   WearDirection direction);
 

@@ -48,9 +48,7 @@ EngineHours EngineHours::of(const Bike& bike, const OdometerSeries& odometer) {
     for (const auto* entry : accepted(entries_with_hours(bike))) {
         const double hours = entry->value.hours->to_double();
         engine.by_entry_.insert_or_assign(entry->id, hours);
-        auto distance = odometer.of_entry(entry->id);
-        if (!distance) distance = odometer.position(entry->value.date);
-        if (distance) engine.meter_.push_back({hours, *distance});
+        if (const auto distance = odometer.at_entry(*entry)) engine.meter_.push_back({hours, *distance});
     }
     if (engine.meter_.size() < 2) return engine;
     const auto& first = engine.meter_.front();

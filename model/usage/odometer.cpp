@@ -131,6 +131,11 @@ std::optional<Distance> OdometerSeries::of_entry(std::string_view entry_id) cons
     return found->second;
 }
 
+std::optional<Distance> OdometerSeries::at_entry(const LogEntry& entry) const {
+    const auto own = of_entry(entry.id);
+    return own ? own : position(entry.value.date);
+}
+
 std::optional<Date> OdometerSeries::day_reached(Distance distance) const {
     const auto after = std::ranges::lower_bound(day_ends_, distance, {}, &DayEnd::distance);
     if (after == day_ends_.end()) return std::nullopt;

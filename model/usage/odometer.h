@@ -81,6 +81,9 @@ public:
     [[nodiscard]] std::optional<PeriodDistance> period(const Date& from, const Date& to) const;
     /// The accepted reading of an entry; absent where it has none.
     [[nodiscard]] std::optional<Distance> of_entry(std::string_view entry_id) const;
+    /// Where the bike stood at an entry: its accepted reading, else the position of its day. Absent outside
+    /// the record.
+    [[nodiscard]] std::optional<Distance> at_entry(const LogEntry& entry) const;
     /// First day at whose end the bike had gone so far; absent before the record, and past its end.
     [[nodiscard]] std::optional<Date> day_reached(Distance distance) const;
 

@@ -31,8 +31,7 @@ OilEvent event_of(const LogEntry& entry, const OdometerSeries& odometer) {
     OilEvent event;
     event.entry_id = entry.id;
     event.date = entry.value.date;
-    event.distance = odometer.of_entry(entry.id);
-    if (!event.distance) event.distance = odometer.position(entry.value.date);
+    event.distance = odometer.at_entry(entry);
     return event;
 }
 

@@ -94,11 +94,11 @@ Value amount_json(const SampleValue& value) {
     case ValueState::below:
         return Object().add("below", value.number);
     case ValueState::detected:
-        return Object().add("detected", true);
+        return "detected";
     case ValueState::not_detected:
         break;
     }
-    return Object().add("detected", false);
+    return "not-detected";
 }
 
 Object value_json(const SampleValue& value) {

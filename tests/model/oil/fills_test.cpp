@@ -89,7 +89,7 @@ TEST_CASE("History knows the sample before, in this fill and in earlier ones", "
     CHECK_FALSE(history.previous_in_fill.has_value());
     REQUIRE(history.earlier_fills.size() == 1);
     CHECK(history.earlier_fills[0].entry->id == "k7-3");
-    CHECK(silicon_fell_since_last_fill(latest, history));
+    CHECK(silicon_fell_with_each_fill(latest, history));
 }
 
 TEST_CASE("Running time is the meter's, else distance over speed", "[oil]") {
@@ -144,4 +144,26 @@ TEST_CASE("An engine's hours count from the day it was fitted", "[oil]") {
     rebuilt.add("2024-02-01", engine, 14000);
     rebuilt.draw("2024-05-01", {value("Cr", "12")}, 15000);
     CHECK(engine_hours(OilRecord::of(rebuilt.garage, rebuilt.bike()), filled(rebuilt)).value() == Approx(40));
+}
+
+TEST_CASE("Silicon falls only where each fill holds less than the one before, in one unit", "[oil]") {
+    const auto falls = [](const std::vector<SampleValue>& fills) {
+        OilGarage garage;
+        int month = 0;
+        for (const SampleValue& silicon : fills) {
+            const std::string year_month = "2024-0" + std::to_string(++month);
+            garage.fill(year_month + "-02", "10W-40", "Marsh 4T", 10000 + 1000 * month);
+            garage.draw(year_month + "-20", {silicon}, 10500 + 1000 * month);
+        }
+        const OilRecord record = OilRecord::of(garage.garage, garage.bike());
+        const FilledSample latest = filled(garage);
+        return silicon_fell_with_each_fill(latest, history_of(record, latest));
+    };
+    CHECK(falls({value("Si", "40"), value("Si", "30"), value("Si", "20")}));
+    CHECK_FALSE(falls({value("Si", "10"), value("Si", "40"), value("Si", "25")})); // rose in between
+    CHECK_FALSE(falls({value("Si", "40"), value("Si", "25"), value("Si", "25")}));
+    CHECK_FALSE(falls({value("Si", "40"), value("Si", "<30"), value("Si", "20")}));
+    CHECK_FALSE(falls({value("Si", "40")}));
+    CHECK(falls({value("Si", "0.004", "%"), value("Si", "30")})); // 40 mg/kg
+    CHECK_FALSE(falls({value("Si", "20"), value("Si", "0.003", "%")}));
 }

@@ -161,3 +161,22 @@ TEST_CASE("Elements name where they can come from", "[oil]") {
     CHECK(element_sources("Zn").size() == 1);
     CHECK(element_sources("V").empty());
 }
+
+TEST_CASE("A metal below detection in the new oil is said to be, and counts 0", "[oil]") {
+    const auto notes_with = [](const std::vector<SampleValue>& new_oil) {
+        OilGarage garage;
+        garage.new_oil("2023-12-01", new_oil);
+        garage.fill("2024-01-02", "10W-40", "Marsh 4T", 10000);
+        garage.draw("2024-06-01", {value("Cr", "4")}, 14000);
+        const auto rate = wear_of(garage, "Cr").now;
+        CHECK(rate->per_1000km() == Approx(1));
+        return rate->notes;
+    };
+    using Notes = std::vector<std::string>;
+    CHECK(notes_with({value("Cr", "<1")}) ==
+          Notes{"The amount of chromium is below 1 mg/kg in the new oil: 0 is taken."});
+    CHECK(notes_with({value("Cr", "not detected")}) ==
+          Notes{"No chromium was detected in the new oil: 0 is taken."});
+    CHECK(notes_with({value("Fe", "2")}) ==
+          Notes{"How much chromium the new oil holds is not known: 0 is taken."});
+}

@@ -47,3 +47,17 @@ TEST_CASE("Several bikes stand in one list, and a bike that was sold in none") {
     second.bike.details.value.sold = Transfer{day("2022-12-31"), {}, {}};
     CHECK(due_items(bikes, day("2023-01-01")).size() == 1);
 }
+
+TEST_CASE("Each item of a bike has a name of its own") {
+    BikeLog log;
+    log.bike.details.value.in_service_date = day("2022-01-01");
+    log.plan("cost-tax").repeat.months = 24;
+    log.plan("cost-tax-2").repeat.months = 24;
+    Cost tax;
+    tax.category = "tax";
+    tax.every_months = 12;
+    log.add("2023-03-01", tax);
+    auto found = slugs(due_items(BikeToday(log.bike, day("2023-06-01"))));
+    std::ranges::sort(found);
+    CHECK(found == std::vector<std::string>{"cost-tax", "cost-tax-2", "cost-tax-3"});
+}

@@ -80,3 +80,20 @@ TEST_CASE("Where the payment satisfies a plan item the plan says when") {
     log.add("2023-03-01", yearly("insurance")).value.does = {"insurance"};
     CHECK(on(log, "2023-06-01").empty());
 }
+
+TEST_CASE("Series of one category have names of their own, whichever was recorded first") {
+    auto road = yearly("tax");
+    road.text = "Road tax, city";
+    auto toll = yearly("tax");
+    toll.text = "toll";
+    BikeLog log;
+    log.add("2023-03-01", road);
+    CHECK(on(log, "2023-06-01").at(0).slug == "cost-tax");
+    log.add("2023-02-01", toll);
+    log.add("2023-04-01", yearly("tax"));
+    const auto items = on(log, "2023-06-01");
+    REQUIRE(items.size() == 3);
+    CHECK(items[0].slug == "cost-tax-toll");
+    CHECK(items[1].slug == "cost-tax-road-tax-city");
+    CHECK(items[2].slug == "cost-tax");
+}

@@ -103,3 +103,44 @@ TEST_CASE("Clearances close or open towards their limit, and have no published o
     CHECK(items[0].limits.distance->at == Distance::from_whole_km(36000));
     CHECK(items[1].limits.distance->at == Distance::from_whole_km(72000));
 }
+
+TEST_CASE("Found worn out after the last reading a part is due, without an odometer beside it") {
+    BikeLog log;
+    measure(log, "2024-01-01", "1000", "pad", "5.0");
+    measure(log, "2024-07-01", "5000", "pad", "4.0");
+    measure(log, "2024-07-11", {}, "pad", "0.5");
+    const auto same_day = items_on(log, "2024-07-11").at(0);
+    CHECK(same_day.limits.distance->at == Distance::from_whole_km(5220)); // 4 000 km in 182 days
+    CHECK(same_day.state == DueState::due);
+    CHECK(same_day.source->find("0.5 mm measured on") == 0);
+    CHECK(items_on(log, "2024-07-21").at(0).state == DueState::overdue);
+}
+
+TEST_CASE("Measured after the last reading, not yet worn out, the estimate of that day counts") {
+    BikeLog log;
+    log.reading("2024-01-01", "0");
+    measure(log, "2024-04-10", "1000", "pad", "5.0", "1.0"); // 10 km a day
+    measure(log, "2024-07-19", {}, "pad", "3.0", "1.0");
+    CHECK(items_on(log, "2024-10-27").at(0).limits.distance->at == Distance::from_whole_km(3000));
+}
+
+TEST_CASE("Worn out without any reading a part is due on the day it was found") {
+    BikeLog log;
+    measure(log, "2024-01-01", {}, "pad", "3.0");
+    CHECK(items_on(log, "2024-01-01").empty());
+    measure(log, "2024-07-01", {}, "pad", "1.5");
+    const auto item = items_on(log, "2024-07-01").at(0);
+    CHECK_FALSE(item.limits.distance.has_value());
+    CHECK(item.limits.date->at == day("2024-07-01"));
+    CHECK(item.state == DueState::due);
+    CHECK(items_on(log, "2024-07-02").at(0).state == DueState::overdue);
+}
+
+TEST_CASE("Worn out before the first reading a part is due, and no line goes through that day") {
+    BikeLog log;
+    measure(log, "2024-01-01", {}, "pad", "1.0");
+    log.reading("2024-02-01", "1000");
+    CHECK(items_on(log, "2024-02-01").at(0).state == DueState::overdue);
+    measure(log, "2024-02-02", "1010", "pad", "6.0"); // new pads
+    CHECK(items_on(log, "2024-02-02").empty());
+}

@@ -72,3 +72,10 @@ TEST_CASE("A part that wears evenly is worn out where it is, however often it wa
                   whole_km(start_km + 40 * km_a_tenth));
     }));
 }
+
+TEST_CASE("A measurement without a distance is no point of the line") {
+    const WearPoint nowhere{std::nullopt, number("6.0")};
+    CHECK_FALSE(worn_at({nowhere, point(1000, "5.0")}, "1.5"));
+    CHECK(worn_at({nowhere, point(1000, "5.0"), point(3000, "4.0")}, "1.5") == whole_km(8000));
+    CHECK_FALSE(worn_at({point(1000, "5.0"), WearPoint{std::nullopt, number("1.0")}}, "1.5"));
+}

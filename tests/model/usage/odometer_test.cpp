@@ -188,3 +188,16 @@ TEST_CASE("Accepted readings never fall and the longest run is at least any one 
         RC_ASSERT(accepted >= 1U);
     }));
 }
+
+TEST_CASE("An entry stands at its own reading, else where its day stood") {
+    BikeLog log;
+    log.reading("2024-01-01", "1000");
+    const LogEntry noted = log.add("2024-01-03", Note{});
+    const LogEntry read = log.reading("2024-01-03", "1100");
+    log.reading("2024-01-03", "1200");
+    const LogEntry later = log.add("2024-01-04", Note{});
+    const auto odometer = OdometerSeries::of(log.bike);
+    CHECK(odometer.at_entry(noted) == Distance::from_whole_km(1200));
+    CHECK(odometer.at_entry(read) == Distance::from_whole_km(1100));
+    CHECK_FALSE(odometer.at_entry(later).has_value());
+}
