@@ -118,7 +118,9 @@ Result<ExitStatus> correct(Session& session, const TypedCorrection& typed) {
     Entry entry = found->entry->value;
     if (auto cleared = clear_entry_fields(entry, typed.clear); !cleared) return pass_on(cleared.error());
     if (auto set = set_entry_fields(entry, typed.fields, as); !set) return pass_on(set.error());
-    if (auto complete = check_complete(entry); !complete) return pass_on(complete.error());
+    // An imported entry may lack something from the start: that alone keeps nobody from correcting the rest.
+    if (auto complete = check_complete(entry); !complete && check_complete(found->entry->value))
+        return pass_on(complete.error());
     settle(entry, typed.fields, typed.clear, typed.settle_doubts);
     const auto objections =
         objections_to(entry, typed.fields, *found->bike, found->entry->id, session.today());

@@ -22,7 +22,7 @@ Decimal price(const std::string& text, DecimalMark mark = DecimalMark::unknown) 
     INFO(text);
     const auto read = typed_unit_price("--price", text, as(mark));
     REQUIRE(read);
-    return read->number;
+    return read->amount;
 }
 
 } // namespace
