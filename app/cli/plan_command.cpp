@@ -113,7 +113,7 @@ Result<ExitStatus> set_item(Session& session, const std::string& slug, const Typ
     if (const auto written = session.write({change_of(*at, item)}); !written) return pass_on(written.error());
     session.remark(verb + item.label + ", " + interval_words(item) + ".");
     if (!missing.empty())
-        session.remark("The plan has no item " + missing + ": what it includes counts once there is one.");
+        session.remark("The plan has no item " + missing + " yet; including it counts once there is one.");
     return ExitStatus::done;
 }
 
