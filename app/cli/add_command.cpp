@@ -82,7 +82,7 @@ Result<ExitStatus> add_entry(Session& session, const std::string& kind, const Ty
     entry.body = *body_of_kind(kind);
     if (auto set = set_entry_fields(entry, typed.fields, as); !set) return pass_on(set.error());
     if (auto complete = check_complete(entry); !complete) return pass_on(complete.error());
-    const auto objections = objections_to(entry, **bike, std::nullopt, session.today());
+    const auto objections = objections_to(entry, typed.fields, **bike, std::nullopt, session.today());
     if (auto kept = keep_or_refuse(session, entry, objections, typed.keep); !kept)
         return pass_on(kept.error());
     return write_entry(session, **bike, entry, {}, "Recorded");

@@ -1,13 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/add_command_objections.h"
 
+#include "app/cli/entry_fields_doubted.h"
 #include "model/garage/fuel_total.h"
 #include "model/garage/tyre_date.h"
+#include "model/import/duplicates.h"
 #include "model/usage/longest_run.h"
 #include "model/usage/odometer.h"
 #include "reports/compose/words.h"
 
 #include <algorithm>
+#include <initializer_list>
 
 namespace sumpbook::cli {
 namespace {
@@ -31,8 +34,9 @@ Objection doubted(std::string option, std::string text, std::string sentence, st
 
 class Objections {
 public:
-    Objections(const Entry& entry, const Bike& bike, const Date& today)
+    Objections(const Entry& entry, const TypedEntry& typed, const Bike& bike, const Date& today)
         : entry_(entry)
+        , typed_(typed)
         , bike_(bike)
         , today_(today) {}
 
@@ -45,7 +49,30 @@ public:
     }
 
 private:
-    void object(Objection objection) { found_.push_back(std::move(objection)); }
+    using Options = std::initializer_list<const char*>;
+
+    /// `beside`: the fields that the doubted one is held against. `index`: which of several texts.
+    void object(Objection objection, Options beside = {}, std::size_t index = 0) {
+        const auto typed = typed_.find(objection.option);
+        if (typed == typed_.end()) {
+            if (any_typed(beside) && !doubted_already(objection.option))
+                found_.push_back(std::move(objection));
+            return;
+        }
+        if (!typed->second.empty()) {
+            objection.text = typed->second[std::min(index, typed->second.size() - 1)];
+            if (objection.doubt) objection.doubt->text = objection.text;
+        }
+        found_.push_back(std::move(objection));
+    }
+    bool any_typed(Options options) const {
+        return std::ranges::any_of(options, [this](const char* one) { return typed_.contains(one); });
+    }
+    bool doubted_already(const std::string& option) const {
+        return std::ranges::any_of(entry_.doubts, [&](const Doubt& doubt) {
+            return is_about(doubt, kind_slug(entry_.body), option);
+        });
+    }
 
     void against_odometer() {
         const auto* reading = std::get_if<Reading>(&entry_.body);
@@ -70,12 +97,15 @@ private:
             if (reading.date > entry_.date && after == nullptr) after = &reading;
         }
         if (before != nullptr && distance < before->distance) {
-            object(against_reading(option, written, "below the reading of ", "not below ", *before));
+            object(against_reading(option, written, "below the reading of ", "not below ", *before),
+                   {"--date"});
         } else if (after != nullptr && distance > after->distance) {
-            object(against_reading(option, written, "above the later reading of ", "not above ", *after));
+            object(against_reading(option, written, "above the later reading of ", "not above ", *after),
+                   {"--date"});
         } else if (before != nullptr && leaps(*before, distance)) {
             object(against_reading(option, written, "further than can be ridden since the reading of ",
-                                   "at most 2 500 km a day since ", *before));
+                                   "at most 2 500 km a day since ", *before),
+                   {"--date"});
         }
     }
 
@@ -110,19 +140,15 @@ private:
                                  spelled_text(other.value.date) + " (" + other.id + ")";
         const std::string text = compose::grouped(*entry_.hours) + " h";
         object(doubted("--hours", text, text + " is " + how + " the reading of " + what + ".",
-                       "not " + how + " " + what));
+                       "not " + how + " " + what),
+               {"--date"});
     }
 
     void against_repetition() {
-        for (const auto& other : bike_.log) {
-            const Entry& old = other.value;
-            const bool same = old.date == entry_.date && old.odometer == entry_.odometer &&
-                              old.paid == entry_.paid && old.note == entry_.note && old.does == entry_.does &&
-                              old.body == entry_.body;
-            if (!same) continue;
-            object({"", "", "The same entry is recorded already: " + other.id + ".", std::nullopt});
-            return;
-        }
+        const auto same = std::ranges::find_if(
+            bike_.log, [this](const LogEntry& other) { return import::says_the_same(other.value, entry_); });
+        if (same == bike_.log.end() || typed_.empty()) return;
+        found_.push_back({"", "", "The same entry is recorded already: " + same->id + ".", std::nullopt});
     }
 
     void against_volume(const std::string& option, const std::optional<WrittenVolume>& volume, Volume most) {
@@ -133,11 +159,12 @@ private:
                        "at most " + words(most, VolumeUnit::l, 0)));
     }
     void against_order(const std::string& option, const std::optional<Date>& later, const std::string& what,
-                       const std::optional<Date>& earlier) {
+                       const std::optional<Date>& earlier, const char* earlier_option) {
         if (!later || !earlier || *later >= *earlier) return;
         object(doubted(option, iso_text(*later),
                        spelled_text(*later) + " is before " + what + ", " + spelled_text(*earlier) + ".",
-                       "not before " + iso_text(*earlier)));
+                       "not before " + iso_text(*earlier)),
+               {earlier_option});
     }
 
     void against(const Fuel& fuel) {
@@ -146,7 +173,8 @@ private:
             object(doubted("--total", words(*entry_.paid),
                            "The total is " + words(*entry_.paid) + ", but price x volume is " +
                                words(*product) + ".",
-                           words(*product) + ", price x volume; the total as typed counts", Part::money));
+                           words(*product) + ", price x volume; the total as typed counts", Part::money),
+                   {"--price", "--volume"});
         }
     }
     void against(const OilChange& change) {
@@ -162,31 +190,34 @@ private:
         }
     }
     void against(const Sample& sample) {
-        against_order("--sent", sample.sent, "the sample was drawn", entry_.date);
-        against_order("--result-date", sample.result, "the sample was drawn", entry_.date);
+        against_order("--sent", sample.sent, "the sample was drawn", entry_.date, "--date");
+        against_order("--result-date", sample.result, "the sample was drawn", entry_.date, "--date");
         if (sample.oil_change_date && entry_.date < *sample.oil_change_date) {
             object(doubted("--oil-change-date", iso_text(*sample.oil_change_date),
                            "The oil went in after the sample was drawn.",
-                           "not after " + iso_text(entry_.date)));
+                           "not after " + iso_text(entry_.date)),
+                   {"--date"});
         }
         for (auto value = sample.values.begin(); value != sample.values.end(); ++value) {
             const bool again = std::any_of(sample.values.begin(), value, [&](const auto& other) {
                 return other.quantity == value->quantity;
             });
             if (again)
-                object(
-                    doubted("--value", value->quantity, value->quantity + " is given twice.", "one value"));
+                object(doubted("--value", value->quantity, value->quantity + " is given twice.", "one value"),
+                       {}, static_cast<std::size_t>(value - sample.values.begin()));
         }
     }
     void against(const Cost& cost) {
-        against_order("--covers-until", cost.covers_until, "the first day covered", cost.covers_from);
+        against_order("--covers-until", cost.covers_until, "the first day covered", cost.covers_from,
+                      "--covers-from");
     }
     void against(const Layup& layup) {
-        against_order("--until", layup.until, "the first day laid up", entry_.date);
+        against_order("--until", layup.until, "the first day laid up", entry_.date, "--date");
     }
     void against(const auto& /*body*/) {}
 
     const Entry& entry_;
+    const TypedEntry& typed_;
     const Bike& bike_;
     Date today_;
     std::vector<Objection> found_;
@@ -194,12 +225,12 @@ private:
 
 } // namespace
 
-std::vector<Objection> objections_to(const Entry& entry, const Bike& bike,
+std::vector<Objection> objections_to(const Entry& entry, const TypedEntry& typed, const Bike& bike,
                                      const std::optional<std::string>& own_id, const Date& today) {
-    if (!own_id) return Objections(entry, bike, today).all();
+    if (!own_id) return Objections(entry, typed, bike, today).all();
     Bike others = bike;
     std::erase_if(others.log, [&](const LogEntry& one) { return one.id == *own_id; });
-    return Objections(entry, others, today).all();
+    return Objections(entry, typed, others, today).all();
 }
 
 } // namespace sumpbook::cli

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "app/cli/entry_fields.h"
 #include "model/garage/garage.h"
 
 #include <optional>
@@ -13,15 +14,16 @@ namespace sumpbook::cli {
 /// that it is to be kept as typed; then the doubt is kept with it.
 struct Objection {
     std::string option;
-    std::string text; ///< The value as written.
+    std::string text; ///< Exactly as typed.
     std::string sentence;
     std::optional<Doubt> doubt; ///< Absent: nothing is doubtful once the owner insists.
 };
 
-/// Everything that speaks against an entry of this bike. `own_id`: the entry that it corrects, which it is
-/// not held against.
-[[nodiscard]] std::vector<Objection> objections_to(const Entry& entry, const Bike& bike,
-                                                   const std::optional<std::string>& own_id,
+/// Everything that speaks against what was typed of an entry of this bike. A field that was not typed is
+/// objected to only where it no longer fits one that was, and is not in doubt already. `own_id`: the entry
+/// that it corrects, which it is not held against.
+[[nodiscard]] std::vector<Objection> objections_to(const Entry& entry, const TypedEntry& typed,
+                                                   const Bike& bike, const std::optional<std::string>& own_id,
                                                    const Date& today);
 
 } // namespace sumpbook::cli

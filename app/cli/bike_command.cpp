@@ -21,6 +21,16 @@ TypedAs typed_as(Session& session, const Garage& garage) {
     return as;
 }
 
+/// What commands name a bike by: some text, and no other bike's.
+Result<void> check_name(const Garage& garage, const std::string& name, const Bike* own) {
+    if (name.find_first_not_of(" \t") == std::string::npos)
+        return refuse("A bike needs a name, such as \"Old twin\".",
+                      {.file = {}, .line = {}, .column = "name", .text = name});
+    const Bike* other = find_bike(garage, name);
+    if (other != nullptr && other != own) return refuse("There is already a bike called \"" + name + "\".");
+    return {};
+}
+
 void add_add(CommandLine& line, CLI::App& group) {
     auto& command =
         line.command(group, "add", "Add a bike",
@@ -35,8 +45,7 @@ void add_add(CommandLine& line, CLI::App& group) {
         const auto open = session.open();
         if (!open) return pass_on(open.error());
         const Garage& garage = (*open)->garage;
-        if (find_bike(garage, *name) != nullptr)
-            return refuse("There is already a bike called \"" + *name + "\".");
+        if (auto fits = check_name(garage, *name, nullptr); !fits) return pass_on(fits.error());
         BikeDetails details{.name = *name};
         const TypedAs as = typed_as(session, garage);
         details.odometer_unit = as.distance_unit;
@@ -70,9 +79,10 @@ void add_edit(CommandLine& line, CLI::App& group) {
     auto& command =
         line.command(group, "edit", "Change what is said about a bike",
                      {"sumpbook -g my.sumpbook -b \"Old twin\" bike edit --in-service 1974-05-02"});
-    auto name = std::make_shared<std::string>();
+    auto name = std::make_shared<std::optional<std::string>>();
     auto typed = std::make_shared<TypedFields>();
-    command.add_option("--name", *name, "A new name");
+    command.add_option_function<std::string>(
+        "--name", [name](const std::string& text) { *name = text; }, "A new name");
     add_bike_options(command, *typed);
     line.on_run(command, [name, typed](Session& session) -> Result<ExitStatus> {
         const auto bike = session.one_bike();
@@ -80,11 +90,9 @@ void add_edit(CommandLine& line, CLI::App& group) {
         const auto open = session.open();
         if (!open) return pass_on(open.error());
         BikeDetails details = (*bike)->details.value;
-        if (!name->empty()) {
-            const Bike* other = find_bike((*open)->garage, *name);
-            if (other != nullptr && other != *bike)
-                return refuse("There is already a bike called \"" + *name + "\".");
-            details.name = *name;
+        if (name->has_value()) {
+            if (auto fits = check_name((*open)->garage, **name, *bike); !fits) return pass_on(fits.error());
+            details.name = **name;
         }
         if (auto set = set_bike_fields(details, *typed, typed_as(session, (*open)->garage)); !set) {
             return pass_on(set.error());
@@ -93,44 +101,64 @@ void add_edit(CommandLine& line, CLI::App& group) {
     });
 }
 
+struct TypedSale {
+    std::string date = "today";
+    std::string odometer;
+    std::string price;
+    bool undo = false;
+};
+
+Result<Transfer> sale_of(const TypedSale& typed, const TypedAs& as) {
+    const auto date = typed_date("--date", typed.date, as);
+    if (!date) return pass_on(date.error());
+    Transfer sold{.date = *date, .odometer = {}, .price = {}};
+    if (!typed.odometer.empty()) {
+        const auto odometer = typed_distance("--odometer", typed.odometer, as);
+        if (!odometer) return pass_on(odometer.error());
+        sold.odometer = *odometer;
+    }
+    if (!typed.price.empty()) {
+        const auto price = typed_money("--price", typed.price, as);
+        if (!price) return pass_on(price.error());
+        sold.price = *price;
+    }
+    return sold;
+}
+
+Result<ExitStatus> sell(Session& session, const TypedSale& typed) {
+    const auto bike = session.one_bike();
+    if (!bike) return pass_on(bike.error());
+    const auto open = session.open();
+    if (!open) return pass_on(open.error());
+    BikeDetails details = (*bike)->details.value;
+    if (typed.undo) {
+        if (!details.sold) return refuse(details.name + " is not recorded as sold.");
+        details.sold.reset();
+        return replace_details(session, **bike, details, details.name + " counts as not sold.");
+    }
+    TypedAs as = typed_as(session, (*open)->garage);
+    as.distance_unit = details.odometer_unit;
+    const auto sold = sale_of(typed, as);
+    if (!sold) return pass_on(sold.error());
+    details.sold = *sold;
+    return replace_details(session, **bike, details, "Recorded the sale of " + details.name + ".");
+}
+
 void add_sell(CommandLine& line, CLI::App& group) {
     auto& command =
         line.command(group, "sell", "Record that a bike was sold; its history stays",
                      {"sumpbook -g my.sumpbook -b \"Old twin\" bike sell --date 2026-04-30 --odometer 48210 "
-                      "--price \"3900 EUR\""});
-    struct Typed {
-        std::string date = "today";
-        std::string odometer;
-        std::string price;
-    };
-    auto typed = std::make_shared<Typed>();
-    command.add_option("--date", typed->date, "The day (otherwise today)");
-    command.add_option("--odometer", typed->odometer, "What the dial showed");
-    command.add_option("--price", typed->price, "What it fetched");
-    line.on_run(command, [typed](Session& session) -> Result<ExitStatus> {
-        const auto bike = session.one_bike();
-        if (!bike) return pass_on(bike.error());
-        const auto open = session.open();
-        if (!open) return pass_on(open.error());
-        BikeDetails details = (*bike)->details.value;
-        TypedAs as = typed_as(session, (*open)->garage);
-        as.distance_unit = details.odometer_unit;
-        const auto date = typed_date("--date", typed->date, as);
-        if (!date) return pass_on(date.error());
-        Transfer sold{.date = *date, .odometer = {}, .price = {}};
-        if (!typed->odometer.empty()) {
-            const auto odometer = typed_distance("--odometer", typed->odometer, as);
-            if (!odometer) return pass_on(odometer.error());
-            sold.odometer = *odometer;
-        }
-        if (!typed->price.empty()) {
-            const auto price = typed_money("--price", typed->price, as);
-            if (!price) return pass_on(price.error());
-            sold.price = *price;
-        }
-        details.sold = sold;
-        return replace_details(session, **bike, details, "Recorded the sale of " + details.name + ".");
-    });
+                      "--price \"3900 EUR\"",
+                      "sumpbook -g my.sumpbook -b \"Old twin\" bike sell --undo"});
+    auto typed = std::make_shared<TypedSale>();
+    auto* date = command.add_option("--date", typed->date, "The day (otherwise today)");
+    auto* odometer = command.add_option("--odometer", typed->odometer, "What the dial showed");
+    auto* price = command.add_option("--price", typed->price, "What it fetched");
+    command.add_flag("--undo", typed->undo, "It was not sold after all")
+        ->excludes(date)
+        ->excludes(odometer)
+        ->excludes(price);
+    line.on_run(command, [typed](Session& session) { return sell(session, *typed); });
 }
 
 void add_card(CommandLine& line, CLI::App& group) {
@@ -194,7 +222,8 @@ void add_list_and_show(CommandLine& line, CLI::App& group) {
 } // namespace
 
 void add_bike_command(CommandLine& line) {
-    auto& group = line.group("bike", "Bikes and their data cards: add, list, show, edit, sell, card, consumption");
+    auto& group =
+        line.group("bike", "Bikes and their data cards: add, list, show, edit, sell, card, consumption");
     add_add(line, group);
     add_list_and_show(line, group);
     add_edit(line, group);

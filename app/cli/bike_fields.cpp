@@ -2,7 +2,7 @@
 #include "app/cli/bike_fields.h"
 
 #include "model/garage/slugs.h"
-#include "model/garage/vin.h"
+#include "model/oil/profiles.h"
 
 namespace sumpbook::cli {
 namespace {
@@ -24,10 +24,13 @@ Result<Enum> typed_word(const std::string& option, const std::string& text) {
     return word;
 }
 
+bool is_blank(const std::string& text) { return text.find_first_not_of(" \t") == std::string::npos; }
+
+/// An empty text takes away what was said.
 template <auto Member>
 Result<void> set_text(BikeDetails& bike, const std::string& /*option*/, const std::string& text,
                       const TypedAs& /*as*/) {
-    bike.*Member = text;
+    bike.*Member = is_blank(text) ? std::nullopt : std::optional(text);
     return {};
 }
 
@@ -67,10 +70,36 @@ Result<void> set_date(BikeDetails& bike, const std::string& option, const std::s
     return assign(bike.*Member, typed_date(option, text, as));
 }
 
-Result<void> set_vin(BikeDetails& bike, const std::string& /*option*/, const std::string& text,
-                     const TypedAs& /*as*/) {
-    bike.vin = text; // kept as typed; bike show and check say what is odd about it
-    return {};
+/// A share of the whole, from 0 to 1.
+Result<void> set_carry_over(BikeDetails& bike, const std::string& option, const std::string& text,
+                            const TypedAs& as) {
+    const auto share = typed_amount_of_something(option, text, as);
+    if (share && *share > Decimal{1}) {
+        return refuse(
+            "This is a share of the old oil, from 0 (none of it) to 1 (all of it): write 0.1 for a tenth.",
+            {.file = {}, .line = {}, .column = option, .text = text});
+    }
+    return assign(bike.oil_carry_over, share);
+}
+
+/// DESIGN: no bike averages 300 km/h over its life; such a figure is a distance, or slipped digits.
+Result<void> set_average_speed(BikeDetails& bike, const std::string& option, const std::string& text,
+                               const TypedAs& as) {
+    const auto speed = typed_amount_of_something(option, text, as);
+    if (speed && (speed->is_zero() || *speed > Decimal{300})) {
+        return refuse("An average speed is above 0 and at most 300 km/h.",
+                      {.file = {}, .line = {}, .column = option, .text = text});
+    }
+    return assign(bike.average_speed_km_h, speed);
+}
+
+Result<void> set_oil_profile(BikeDetails& bike, const std::string& option, const std::string& text,
+                             const TypedAs& as) {
+    if (!is_blank(text)) {
+        if (const auto profile = oil::find_profile(text); !profile)
+            return pass_on(placed(profile.error(), option, text));
+    }
+    return set_text<&BikeDetails::oil_profile>(bike, option, text, as);
 }
 
 Result<void> set_level_marks(BikeDetails& bike, const std::string& option, const std::string& text,
@@ -149,7 +178,7 @@ const std::vector<BikeField>& bike_fields() {
         {"--maker", "TEXT", "Who made it", &set_text<&B::maker>},
         {"--model", "TEXT", "Model", &set_text<&B::model>},
         {"--year", "YEAR", "Model year", &set_whole<&B::year, 1885, 2100>},
-        {"--vin", "VIN", "Frame or vehicle identification number", &set_vin},
+        {"--vin", "VIN", "Frame or vehicle identification number", &set_text<&B::vin>},
         {"--plate", "TEXT", "Number plate (private)", &set_text<&B::plate>},
         {"--displacement", "CM3", "Engine size in cubic centimetres",
          &set_whole<&B::displacement_cm3, 1, 10000>},
@@ -167,7 +196,7 @@ const std::vector<BikeField>& bike_fields() {
         {"--level-marks", "LITRES", "From the lower to the upper oil level mark", &set_level_marks},
         {"--hour-meter", "yes|no", "Whether it counts engine hours", &set_yes_no<&B::hour_meter>},
         {"--average-speed", "KM/H", "Turns distance into hours where there is no hour meter (otherwise 50)",
-         &set_amount<&B::average_speed_km_h>},
+         &set_average_speed},
         {"--in-service", "DATE", "First day on the road", &set_date<&B::in_service_date>},
         {"--in-service-odometer", "DISTANCE", "What the dial showed that day",
          &set_distance<&B::in_service_odometer>},
@@ -178,9 +207,9 @@ const std::vector<BikeField>& bike_fields() {
         {"--us-or-canada", "yes|no", "Sold in the US or Canada (its VIN then has a check digit)",
          &set_yes_no<&B::for_us_or_canada>},
         {"--oil-profile", "NAME", "Limits that its oil samples are held against (see: oil limits)",
-         &set_text<&B::oil_profile>},
+         &set_oil_profile},
         {"--oil-carry-over", "FRACTION", "Share of the old oil that stays in at a change (otherwise 0.1)",
-         &set_amount<&B::oil_carry_over>},
+         &set_carry_over},
         {"--handbook-oil-use", "L/1000KM", "Oil use the handbook allows, litres per 1 000 km",
          &set_amount<&B::handbook_oil_use_l_per_1000km>},
         {"--note", "TEXT", "Anything else (private)", &set_text<&B::note>},

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.h"
+#include "app/cli/costs_settings.h"
 #include "app/cli/session.h"
 #include "app/cli/typed.h"
 #include "model/usage/as_of.h"
@@ -105,7 +106,7 @@ Result<ExitStatus> show_spent(Session& session, const TypedSpent& typed) {
 } // namespace
 
 void add_costs_command(CommandLine& line) {
-    auto& group = line.group("costs", "What the bikes have cost: spent");
+    auto& group = line.group("costs", "What the bikes have cost: spent, rate, oil-counts");
     auto& command =
         line.command(group, "spent", "What was spent, by category, year, month or bike",
                      {"sumpbook -g my.sumpbook costs spent",
@@ -117,6 +118,7 @@ void add_costs_command(CommandLine& line) {
     command.add_option("--from", typed->from, "From this day on")->excludes(year);
     command.add_option("--until", typed->until, "Until this day")->excludes(year);
     line.on_run(command, [typed](Session& session) { return show_spent(session, *typed); });
+    add_costs_settings(line, group);
 }
 
 } // namespace sumpbook::cli

@@ -78,6 +78,16 @@ std::size_t end_of_name(const std::string& text) {
     return text.size();
 }
 
+/// Nearly every price on a pump has three decimals, so that 1.859 is read as it stands there; a price of a
+/// thousand for one unit has to be typed without marks. Where the owner stated the mark, that one counts.
+DecimalMark mark_in_price(const std::string& text, DecimalMark stated) {
+    if (stated != DecimalMark::unknown) return stated;
+    const std::string plain = trimmed(text);
+    const std::string number = plain.substr(0, plain.find_first_not_of("0123456789.,"));
+    if (!is_ambiguous_number(number)) return stated;
+    return number.find('.') != std::string::npos ? DecimalMark::point : DecimalMark::comma;
+}
+
 constexpr const char* part_form = "Write a part as \"oil filter x1 [HF-11] 12.90\".";
 
 } // namespace
@@ -167,7 +177,7 @@ Result<ClockChange> typed_clock_change(const std::string& field, const std::stri
 }
 
 Result<UnitPrice> typed_unit_price(const std::string& field, const std::string& text, const TypedAs& as) {
-    const auto split = split_number_and_unit(text, as.mark);
+    const auto split = split_number_and_unit(text, mark_in_price(text, as.mark));
     if (!split) return pass_on(placed(split.error(), field, text));
     if (split->number.is_negative() || split->number.is_zero())
         return refuse_text("A price must be above 0.", field, text);

@@ -25,7 +25,8 @@ namespace sumpbook::cli {
 /// "48210 km to 0 km": the last reading of the old dial and the first of the new one.
 [[nodiscard]] Result<ClockChange> typed_clock_change(const std::string& field, const std::string& text,
                                                      const TypedAs& as);
-/// "1.859", "1.859 EUR", "1.859 EUR/L", "3.29 USD/US gal"; above 0.
+/// "1.859", "1.859 EUR", "1.859 EUR/L", "3.29 USD/US gal"; above 0. One mark with three digits behind it
+/// stands before decimals here, unless the owner stated the other mark.
 [[nodiscard]] Result<UnitPrice> typed_unit_price(const std::string& field, const std::string& text,
                                                  const TypedAs& as);
 /// "Fe=12", "Pb=<2", "tbn=8.1 mg KOH/g ASTM D2896", "glycol=detected". Units are those of the quantity.

@@ -13,12 +13,14 @@
 namespace sumpbook::cli {
 namespace {
 
+constexpr int most_entries = 1'000'000;
+
 struct TypedSelection {
     std::string kind;
     std::string from;
     std::string until;
     std::string text;
-    int last = 0;
+    std::string last;
     bool only_doubts = false;
 };
 
@@ -46,7 +48,10 @@ Result<compose::LogSelection> selection_of(const TypedSelection& typed, const Ty
     selection.until = *until;
     selection.text = typed.text;
     selection.only_doubts = typed.only_doubts;
-    if (typed.last > 0) selection.last = static_cast<std::size_t>(typed.last);
+    if (typed.last.empty()) return selection;
+    const auto last = typed_whole_number("--last", typed.last, 1, most_entries);
+    if (!last) return pass_on(last.error());
+    selection.last = static_cast<std::size_t>(*last);
     return selection;
 }
 
@@ -56,9 +61,7 @@ void add_list(CommandLine& line, CLI::App& command) {
     command.add_option("--from", typed->from, "From this day on")->type_name("DATE");
     command.add_option("--until", typed->until, "Up to this day")->type_name("DATE");
     command.add_option("--text", typed->text, "Only entries that say this somewhere")->type_name("TEXT");
-    command.add_option("--last", typed->last, "Only the newest so many")
-        ->type_name("N")
-        ->check(CLI::PositiveNumber);
+    command.add_option("--last", typed->last, "Only the newest so many")->type_name("N");
     command.add_flag("--doubts", typed->only_doubts, "Only entries with something in doubt");
     line.on_run(command, [typed](Session& session) -> Result<ExitStatus> {
         const auto selection = selection_of(*typed, marks_of(session));
@@ -115,9 +118,12 @@ Result<ExitStatus> correct(Session& session, const TypedCorrection& typed) {
     Entry entry = found->entry->value;
     if (auto cleared = clear_entry_fields(entry, typed.clear); !cleared) return pass_on(cleared.error());
     if (auto set = set_entry_fields(entry, typed.fields, as); !set) return pass_on(set.error());
-    if (auto complete = check_complete(entry); !complete) return pass_on(complete.error());
-    settle(entry, typed.fields, typed.settle_doubts);
-    const auto objections = objections_to(entry, *found->bike, found->entry->id, session.today());
+    // An imported entry may lack something from the start: that alone keeps nobody from correcting the rest.
+    if (auto complete = check_complete(entry); !complete && check_complete(found->entry->value))
+        return pass_on(complete.error());
+    settle(entry, typed.fields, typed.clear, typed.settle_doubts);
+    const auto objections =
+        objections_to(entry, typed.fields, *found->bike, found->entry->id, session.today());
     if (auto kept = keep_or_refuse(session, entry, objections, typed.keep); !kept)
         return pass_on(kept.error());
     if (entry == found->entry->value && !found->entry->in_conflict())

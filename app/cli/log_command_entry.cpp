@@ -1,11 +1,22 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/log_command_entry.h"
 
+#include "app/cli/entry_fields_doubted.h"
 #include "app/cli/suggestions.h"
 
 #include <algorithm>
 
 namespace sumpbook::cli {
+namespace {
+
+/// Whether a sample has a value of the quantity; true where none is asked for.
+bool holds(const Entry& entry, const std::string& quantity) {
+    const auto* sample = std::get_if<Sample>(&entry.body);
+    if (quantity.empty() || sample == nullptr) return true;
+    return std::ranges::find(sample->values, quantity, &SampleValue::quantity) != sample->values.end();
+}
+
+} // namespace
 
 Result<FoundEntry> entry_by_id(Session& session, const std::string& id) {
     const auto bikes = session.bikes();
@@ -34,9 +45,18 @@ std::vector<RecordName> sorted_heads(const LogEntry& entry) {
     return heads;
 }
 
-void settle(Entry& entry, const TypedEntry& typed, bool all) {
-    std::erase_if(entry.doubts,
-                  [&](const Doubt& doubt) { return all || typed.contains("--" + doubt.column); });
+void settle(Entry& entry, const TypedEntry& typed, const std::vector<std::string>& cleared, bool all) {
+    const auto is_cleared = [&](const std::string& option) {
+        return std::ranges::any_of(cleared,
+                                   [&](const auto& name) { return name == option || "--" + name == option; });
+    };
+    const auto is_settled = [&](const DoubtedField& field) {
+        return is_cleared(field.option) || (typed.contains(field.option) && holds(entry, field.quantity));
+    };
+    const auto kind = kind_slug(entry.body);
+    std::erase_if(entry.doubts, [&](const Doubt& doubt) {
+        return all || std::ranges::any_of(doubted_fields(kind, doubt), is_settled);
+    });
 }
 
 } // namespace sumpbook::cli

@@ -25,7 +25,8 @@ struct FoundEntry {
 /// What a correction or withdrawal of the entry must name.
 [[nodiscard]] std::vector<RecordName> sorted_heads(const LogEntry& entry);
 
-/// Takes out the doubts about the fields that were typed anew, or all of them.
-void settle(Entry& entry, const TypedEntry& typed, bool all);
+/// Takes out the doubts about the fields that were typed anew or cleared, or all of them. Of the values of
+/// a sample only those are settled that the entry now holds.
+void settle(Entry& entry, const TypedEntry& typed, const std::vector<std::string>& cleared, bool all);
 
 } // namespace sumpbook::cli

@@ -72,6 +72,23 @@ void add_list(CommandLine& line, CLI::App& group) {
     });
 }
 
+/// "every 6 000 km, first 1 000 km", "once, at 1 000 km".
+std::string interval_words(const PlanItem& item) {
+    const std::string first = compose::limits_words(item.first);
+    if (!item.repeat.any()) return "once, at " + first;
+    return "every " + compose::limits_words(item.repeat) + (item.first.any() ? ", first " + first : "");
+}
+
+/// The items it includes that the plan does not have, quoted; empty where it has them all.
+std::string not_in_plan(const Bike& bike, const PlanItem& item) {
+    std::string missing;
+    for (const auto& slug : item.includes) {
+        if (slug == item.slug || find_plan_item(bike, slug) != nullptr) continue;
+        missing += (missing.empty() ? "\"" : ", \"") + slug + "\"";
+    }
+    return missing;
+}
+
 Result<ExitStatus> set_item(Session& session, const std::string& slug, const TypedPlanFields& typed) {
     const auto at = here(session);
     if (!at) return pass_on(at.error());
@@ -90,10 +107,13 @@ Result<ExitStatus> set_item(Session& session, const std::string& slug, const Typ
         session.remark("Nothing to change.");
         return ExitStatus::done;
     }
+    const std::string verb = present != nullptr ? "Changed: " : "Planned: ";
+    const auto missing = typed.contains("--includes") ? not_in_plan(*at->bike, item) : std::string();
+    // The garage is read again after the write: what is said about the bike comes first.
     if (const auto written = session.write({change_of(*at, item)}); !written) return pass_on(written.error());
-    session.remark((present != nullptr ? "Changed: " : "Planned: ") + item.label + ", every " +
-                   compose::limits_words(item.repeat) +
-                   (item.first.any() ? ", first " + compose::limits_words(item.first) : std::string()) + ".");
+    session.remark(verb + item.label + ", " + interval_words(item) + ".");
+    if (!missing.empty())
+        session.remark("The plan has no item " + missing + " yet; including it counts once there is one.");
     return ExitStatus::done;
 }
 

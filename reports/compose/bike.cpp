@@ -2,7 +2,7 @@
 #include "reports/compose/bike.h"
 
 #include "model/garage/slugs.h"
-#include "model/garage/vin.h"
+#include "reports/compose/bike_vin.h"
 #include "reports/compose/words.h"
 
 #include <algorithm>
@@ -73,6 +73,70 @@ std::string compartment_words(const Compartment& compartment) {
     return text;
 }
 
+document::Value litres(const std::optional<WrittenVolume>& volume) {
+    if (!volume) return {};
+    const auto exact = volume_of(*volume);
+    return exact ? document::Value(in_unit(*exact, VolumeUnit::l, 3)) : document::Value();
+}
+
+document::Array compartments_json(const std::vector<Compartment>& compartments) {
+    document::Array items;
+    for (const auto& compartment : compartments) {
+        Object item;
+        item.add("compartment", compartment.slug).add("volume_l", litres(compartment.holds));
+        item.add("volume_with_filter_l", litres(compartment.holds_with_filter));
+        items.emplace_back(std::move(item));
+    }
+    return items;
+}
+
+std::optional<std::string> yes_or_no(const std::optional<bool>& value) {
+    if (!value) return std::nullopt;
+    return *value ? "yes" : "no";
+}
+
+std::optional<std::string> amount(const std::optional<Decimal>& number, const std::string& unit) {
+    if (!number) return std::nullopt;
+    return grouped(*number) + unit;
+}
+
+void add_identity(FactList& list, const BikeDetails& d) {
+    list.add("Maker", d.maker);
+    list.add("Model", d.model);
+    if (d.year) list.add("Year", std::to_string(*d.year));
+    list.add("VIN", d.vin);
+    if (d.vin) list.add("The VIN says", vin_words(d));
+    list.add("For the US or Canada", yes_or_no(d.for_us_or_canada));
+    list.add("Plate", d.plate);
+}
+
+void add_engine(FactList& list, const BikeDetails& d) {
+    if (d.displacement_cm3) list.add("Engine", std::to_string(*d.displacement_cm3) + " cm3");
+    list.add("Cooling", word(d.cooling));
+    list.add("Fuel", word(d.fuel));
+    list.add("Block", word(d.block));
+    list.add("Bore", word(d.bore));
+    list.add("Gearbox oil", word(d.gearbox_oil));
+    list.add("Wet clutch", yes_or_no(d.wet_clutch));
+    for (const auto& compartment : d.compartments)
+        list.add("Holds, " + compartment.slug, compartment_words(compartment));
+    if (d.between_level_marks) list.add("Between level marks", words(*d.between_level_marks));
+    list.add("Oil limits", d.oil_profile);
+    list.add("Old oil that stays in", amount(d.oil_carry_over, " of it"));
+    list.add("Oil use by the handbook", amount(d.handbook_oil_use_l_per_1000km, " L/1 000 km"));
+}
+
+void add_use(FactList& list, const BikeDetails& d) {
+    list.add("Dial", std::string(symbol(d.odometer_unit)));
+    list.add("Hour meter", yes_or_no(d.hour_meter));
+    list.add("Average speed", amount(d.average_speed_km_h, " km/h"));
+    if (d.in_service_date) list.add("On the road since", spelled_text(*d.in_service_date));
+    if (d.in_service_odometer) list.add("Dial on that day", words(*d.in_service_odometer));
+    if (d.expected_distance_a_year) list.add("Expected a year", words(*d.expected_distance_a_year));
+    if (d.bought) list.add("Bought", transfer_words(*d.bought));
+    if (d.sold) list.add("Sold", transfer_words(*d.sold));
+}
+
 } // namespace
 
 document::Value bikes_json(const std::vector<const Bike*>& bikes) {
@@ -120,33 +184,20 @@ document::Document bikes_text(const std::vector<const Bike*>& bikes) {
 document::Value bike_json(const Bike& bike) {
     const auto& d = bike.details.value;
     Object object = document::result();
-    object.add("bike", d.name)
-        .add("maker", d.maker)
-        .add("model", d.model)
-        .add("year", d.year)
-        .add("vin", d.vin);
+    object.add("bike", d.name).add("maker", d.maker).add("model", d.model).add("year", d.year);
+    object.add("vin", d.vin).add("vin_says", vin_json(d)).add("for_us_or_canada", d.for_us_or_canada);
     object.add("plate", d.plate).add("displacement_cm3", d.displacement_cm3).add("cooling", word(d.cooling));
     object.add("fuel", word(d.fuel)).add("block", word(d.block)).add("bore", word(d.bore));
     object.add("gearbox_oil", word(d.gearbox_oil)).add("wet_clutch", d.wet_clutch);
-    document::Array compartments;
-    for (const auto& compartment : d.compartments) {
-        Object item;
-        const auto litres = [](const WrittenVolume& volume) -> document::Value {
-            const auto exact = volume_of(volume);
-            return exact ? document::Value(in_unit(*exact, VolumeUnit::l, 3)) : document::Value();
-        };
-        item.add("compartment", compartment.slug).add("volume_l", litres(compartment.holds));
-        item.add("volume_with_filter_l",
-                 compartment.holds_with_filter ? litres(*compartment.holds_with_filter) : document::Value());
-        compartments.emplace_back(std::move(item));
-    }
-    object.add("compartments", std::move(compartments));
+    object.add("compartments", compartments_json(d.compartments));
+    object.add("between_level_marks_l", litres(d.between_level_marks));
     object.add("odometer_unit", symbol(d.odometer_unit)).add("hour_meter", d.hour_meter);
     object.add("average_speed_km_h", d.average_speed_km_h).add("in_service_date", d.in_service_date);
     object.add("in_service_odometer_km", km(d.in_service_odometer));
     object.add("expected_distance_a_year_km", km(d.expected_distance_a_year));
     object.add("bought", maybe_transfer(d.bought)).add("sold", maybe_transfer(d.sold));
-    object.add("for_us_or_canada", d.for_us_or_canada).add("oil_profile", d.oil_profile).add("note", d.note);
+    object.add("oil_profile", d.oil_profile).add("oil_carry_over", d.oil_carry_over);
+    object.add("handbook_oil_use_l_per_1000km", d.handbook_oil_use_l_per_1000km).add("note", d.note);
     object.add("odometer_km", km(last_odometer(bike))).add("entries", bike.log.size());
     return object;
 }
@@ -154,31 +205,16 @@ document::Value bike_json(const Bike& bike) {
 document::Document bike_text(const Bike& bike) {
     const auto& d = bike.details.value;
     FactList list;
-    list.add("Maker", d.maker);
-    list.add("Model", d.model);
-    if (d.year) list.add("Year", std::to_string(*d.year));
-    list.add("VIN", d.vin);
-    list.add("Plate", d.plate);
-    if (d.displacement_cm3) list.add("Engine", std::to_string(*d.displacement_cm3) + " cm3");
-    list.add("Cooling", word(d.cooling));
-    list.add("Fuel", word(d.fuel));
-    list.add("Block", word(d.block));
-    list.add("Bore", word(d.bore));
-    list.add("Gearbox oil", word(d.gearbox_oil));
-    for (const auto& compartment : d.compartments)
-        list.add("Holds, " + compartment.slug, compartment_words(compartment));
-    if (d.between_level_marks) list.add("Between level marks", words(*d.between_level_marks));
-    list.add("Dial", std::string(symbol(d.odometer_unit)));
-    if (d.in_service_date) list.add("On the road since", spelled_text(*d.in_service_date));
-    if (d.expected_distance_a_year) list.add("Expected a year", words(*d.expected_distance_a_year));
-    if (d.bought) list.add("Bought", transfer_words(*d.bought));
-    if (d.sold) list.add("Sold", transfer_words(*d.sold));
-    list.add("Oil limits", d.oil_profile);
+    add_identity(list, d);
+    add_engine(list, d);
+    add_use(list, d);
     list.add("Last reading", words_or_dash(last_odometer(bike)));
     list.add("Entries", std::to_string(bike.log.size()));
     list.add("Note", d.note);
     document::Document text;
     text.heading(d.name).facts(std::move(list).facts());
+    if (const auto warning = vin_warning(d); !warning.empty())
+        text.sentence(warning, document::Severity::caution);
     if (bike.details.in_conflict()) {
         text.sentence("These details were changed in two places; the later change is shown.",
                       document::Severity::caution);
