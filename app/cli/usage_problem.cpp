@@ -45,7 +45,10 @@ std::string option_in(const std::string& sentence) {
     return sentence.substr(0, sentence.find_first_of(": "));
 }
 
-bool is(const CLI::ParseError& error, const char* name) { return error.get_name() == name; }
+template <class Kind>
+bool is(const CLI::ParseError& error) {
+    return dynamic_cast<const Kind*>(&error) != nullptr;
+}
 
 } // namespace
 
@@ -73,14 +76,14 @@ Problem usage_problem(const CLI::App& root, const CLI::ParseError& error) {
     const std::string library_says = error.what();
     const std::string option = option_in(library_says);
     std::string sentence = library_says + (library_says.ends_with('.') ? "" : ".");
-    if (is(error, "ExtrasError")) sentence = stray_word(root, *at);
-    if (is(error, "RequiredError")) sentence = "\"" + option + "\" is needed.";
-    if (is(error, "ArgumentMismatch"))
+    if (is<CLI::ExtrasError>(error)) sentence = stray_word(root, *at);
+    if (is<CLI::RequiredError>(error)) sentence = "\"" + option + "\" is needed.";
+    if (is<CLI::ArgumentMismatch>(error))
         sentence = option + " needs a value: " + type_of(root, *at, option) + ".";
-    if (is(error, "ValidationError") || is(error, "ConversionError")) {
+    if (is<CLI::ValidationError>(error) || is<CLI::ConversionError>(error)) {
         sentence = option + " takes " + type_of(root, *at, option) + ".";
     }
-    if (is(error, "ExcludesError")) {
+    if (is<CLI::ExcludesError>(error)) {
         const auto middle = library_says.find(" excludes ");
         sentence = option + " and " + library_says.substr(middle + 10) + " do not go together.";
     }
