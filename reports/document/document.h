@@ -1,10 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <memory>
 #include <string>
 #include <utility>
 #include <variant>
 #include <vector>
+
+namespace sumpbook::plot {
+struct Plot; // reports/plot/plot.h, for those who draw it
+}
 
 namespace sumpbook::document {
 
@@ -46,7 +51,12 @@ struct Facts {
     std::vector<std::pair<std::string, std::string>> lines;
 };
 
-using Block = std::variant<Heading, Sentence, Table, Facts>;
+/// A picture. Never null, never empty: where there is nothing to see, a sentence says why.
+struct Figure {
+    std::shared_ptr<const plot::Plot> plot;
+};
+
+using Block = std::variant<Heading, Sentence, Table, Facts, Figure>;
 
 /// A report as a plain structure; `write` and `render` turn it into bytes.
 struct Document {
@@ -66,6 +76,10 @@ struct Document {
     }
     Document& facts(Facts facts) {
         blocks.emplace_back(std::move(facts));
+        return *this;
+    }
+    Document& figure(std::shared_ptr<const plot::Plot> plot) {
+        blocks.emplace_back(Figure{std::move(plot)});
         return *this;
     }
     Document& append(Document other) {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/write/text.h"
 
+#include "reports/plot/plot.h"
+
 #include <algorithm>
 #include <array>
 #include <cstdint>
@@ -111,6 +113,10 @@ public:
             out_ += padded(label, widest + 2, Align::left) + printable(text) + '\n';
         }
         after_heading_ = false;
+    }
+    /// In words; the picture itself is for paper and windows.
+    void operator()(const document::Figure& figure) {
+        (*this)(document::Sentence{figure.plot->title + ". " + figure.plot->description});
     }
     void operator()(const document::Table& table) {
         if (!after_heading_) gap();
