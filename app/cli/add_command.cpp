@@ -96,8 +96,11 @@ void add_add_command(CommandLine& line) {
     for (const auto& kind : kinds()) {
         auto& command = line.command(group, kind.slug, kind.summary, kind.examples);
         auto typed = std::make_shared<Typed>();
-        add_entry_options(command, entry_fields(kind.slug), typed->fields);
-        command.add_flag("--keep", typed->keep, "Record it as typed, doubts and all");
+        // Some three hundred options in all: those of the kind that is meant are enough.
+        command.preparse_callback([&command, typed, slug = kind.slug](std::size_t) {
+            add_entry_options(command, entry_fields(slug), typed->fields);
+            command.add_flag("--keep", typed->keep, "Record it as typed, doubts and all");
+        });
         line.on_run(command,
                     [typed, slug = kind.slug](Session& session) { return add_entry(session, slug, *typed); });
     }

@@ -139,13 +139,16 @@ void add_correct(CommandLine& line, CLI::App& group) {
                       "sumpbook -g my.sumpbook log correct k7-142 --clear place --settle-doubts"});
     auto typed = std::make_shared<TypedCorrection>();
     command.add_option("entry", typed->id, "The entry, by its id")->required();
-    for (const auto kind : entry_kind_slugs())
-        add_entry_options(command, entry_fields(kind), typed->fields);
-    command.add_option("--clear", typed->clear, "Make this field empty; repeat for each")
-        ->type_name("FIELD")
-        ->allow_extra_args(false);
-    command.add_flag("--settle-doubts", typed->settle_doubts, "Nothing about the entry is in doubt any more");
-    command.add_flag("--keep", typed->keep, "Record it as typed, doubts and all");
+    command.preparse_callback([&command, typed](std::size_t) { // made only where they are meant
+        for (const auto kind : entry_kind_slugs())
+            add_entry_options(command, entry_fields(kind), typed->fields);
+        command.add_option("--clear", typed->clear, "Make this field empty; repeat for each")
+            ->type_name("FIELD")
+            ->allow_extra_args(false);
+        command.add_flag("--settle-doubts", typed->settle_doubts,
+                         "Nothing about the entry is in doubt any more");
+        command.add_flag("--keep", typed->keep, "Record it as typed, doubts and all");
+    });
     line.on_run(command, [typed](Session& session) { return correct(session, *typed); });
 }
 

@@ -144,13 +144,18 @@ void place(Garage& garage, const Current& current) {
 
 Garage fold(const SubjectId& garage_subject, const std::vector<NamedRecord>& records) {
     Garage garage{.id = garage_subject, .settings = {}, .bikes = {}};
+    std::vector<Current> all;
     for (const auto& group : versions(records)) {
-        const Current current = current_of(group, records);
-        if (current.record != nullptr) place(garage, current);
+        if (Current current = current_of(group, records); current.record != nullptr)
+            all.push_back(std::move(current));
     }
-    for (auto& bike : garage.bikes) {
-        std::ranges::stable_sort(bike.log, {}, [](const LogEntry& entry) { return entry.value.date; });
-    }
+    // Entries by date, the rest as recorded.
+    std::ranges::stable_sort(all, {}, [](const Current& current) {
+        const auto* entry = std::get_if<Entry>(&current.record->record.content);
+        return entry != nullptr ? entry->date : Date{};
+    });
+    for (const auto& current : all)
+        place(garage, current);
     return garage;
 }
 
