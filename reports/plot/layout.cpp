@@ -17,7 +17,7 @@ constexpr double tick_gap = 6;
 constexpr double line_height = 1.35;
 constexpr double inset = 7; // between the area's edge and the outermost tick, so that marks are whole
 constexpr double most_of_left = 0.38; // of the width, for category labels beside the area
-constexpr double bar_share = 0.62;    // of its category's slot
+
 constexpr double span_px = 10;
 
 /// What the sides of the area take from the picture.
