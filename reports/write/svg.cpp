@@ -76,7 +76,9 @@ private:
         for (const auto& tick : layout_.y_ticks) {
             if (const auto y = layout_.y.px(tick.at)) out_ += line(area.left, *y, area.right(), *y, "grid");
         }
+        const bool bars_stand_there = plot_.x.kind == plot::AxisKind::category;
         for (const auto& tick : layout_.x_ticks) {
+            if (bars_stand_there) break;
             if (const auto x = layout_.x.px(tick.at)) out_ += line(*x, area.top, *x, area.bottom(), "grid");
         }
         out_ += line(area.left, area.bottom(), area.right(), area.bottom(), "frame");
@@ -120,7 +122,8 @@ private:
         }
         if (!there.empty())
             out_ += "<polygon points=\"" + there + back + "\" class=\"" + tone_class("ribbon", ribbon.tone) +
-                    "\"/>\n";
+                    " " + tone_class("line", ribbon.tone) +
+                    "\" stroke-width=\"0.75\"/>\n";
     }
 
     void add_bar(const plot::Box& box, Tone tone) {
