@@ -18,7 +18,7 @@ Finding about(std::string_view id, const Bike& bike, const LogEntry& entry, std:
 std::string torque_sentence(const Fastener& fastener) {
     const auto band = torque_band(*fastener.thread);
     const bool high = fastener.plausibility == TorquePlausibility::too_high;
-    const Decimal& limit = high ? band->highest_nm : band->lowest_nm;
+    const Decimal limit = decimal_from_double((high ? band->highest_nm : band->lowest_nm).to_double(), 1);
     return fastener.applied.fastener + ": " + text_of(fastener.applied.torque) + " is far " +
            (high ? "above" : "below") + " what a bolt of that thread is tightened to (" +
            (high ? "more than " : "less than ") + limit.text() +
