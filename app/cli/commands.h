@@ -14,6 +14,8 @@ void add_plan_command(CommandLine& line);
 void add_due_command(CommandLine& line);
 void add_oil_command(CommandLine& line);
 void add_costs_command(CommandLine& line);
+void add_faults_command(CommandLine& line);
+void add_compare_command(CommandLine& line);
 void add_import_command(CommandLine& line);
 void add_check_command(CommandLine& line);
 void add_export_command(CommandLine& line);

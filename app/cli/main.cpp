@@ -22,6 +22,8 @@ void add_commands(CommandLine& line) {
     add_due_command(line);
     add_costs_command(line);
     add_oil_command(line);
+    add_faults_command(line);
+    add_compare_command(line);
     add_import_command(line);
     add_check_command(line);
     add_export_command(line);
