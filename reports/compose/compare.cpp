@@ -31,7 +31,7 @@ Array numbers_json(const std::vector<double>& numbers) {
     return items;
 }
 
-Value test_json(const std::optional<stats::TwoSampleResult>& test) {
+Value test_json(const std::optional<stats::GroupShift>& test) {
     if (!test) return {};
     Object object;
     object.add("shift", decimal_from_double(test->shift, 6));
