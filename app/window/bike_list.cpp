@@ -63,7 +63,7 @@ public:
         QRect line = option.rect.adjusted(inner_px, inner_px, -inner_px, 0);
         line.setHeight(option.fontMetrics.height());
         write(*painter, line, strong, text, index.data(BikeListModel::name_role).toString());
-        const QColor muted = option.palette.color(QPalette::PlaceholderText);
+        const QColor muted = soft_text(theme_of(option.palette));
         write(*painter, line, option.font, chosen ? text : muted,
               index.data(BikeListModel::made_role).toString());
         write(*painter, line, option.font, chosen || !tone.isValid() ? text : tone,

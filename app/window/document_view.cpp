@@ -29,8 +29,7 @@ QLabel* plain_label(const QString& text) {
     return label;
 }
 
-void colour(QLabel& label, document::Severity severity) {
-    const auto tone = text_colour(severity, theme_of(label.palette()));
+void colour(QLabel& label, const QColor& tone) {
     if (!tone.isValid()) return;
     QPalette palette = label.palette();
     palette.setColor(QPalette::WindowText, tone);
@@ -60,7 +59,7 @@ public:
     void operator()(const document::Sentence& sentence) {
         row_ = nullptr;
         auto* label = plain_label(marked(sentence.text, sentence.severity));
-        colour(*label, sentence.severity);
+        colour(*label, text_colour(sentence.severity, theme_of(label->palette())));
         column_.addWidget(label);
     }
     void operator()(const document::Facts& facts) {
@@ -74,7 +73,7 @@ public:
         for (int row = 0; const auto& [name, text] : facts.lines) {
             auto* label = plain_label(shown(name));
             label->setWordWrap(false);
-            label->setForegroundRole(QPalette::PlaceholderText);
+            colour(*label, soft_text(theme_of(label->palette())));
             grid->addWidget(label, row, 0, Qt::AlignTop);
             grid->addWidget(plain_label(shown(text)), row++, 1);
         }
@@ -86,6 +85,7 @@ public:
         view->show_table(table);
         view->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
         view->setFixedHeight(view->height_of_all());
+        view->setMaximumWidth(view->width_of_all());
         column_.addWidget(view);
     }
     void operator()(const document::Figure& figure) {
@@ -102,6 +102,8 @@ private:
 
 QWidget* document_widget(const document::Document& document) {
     auto* page = new QWidget;
+    page->setAutoFillBackground(true);
+    page->setBackgroundRole(QPalette::Base); // the paper of charts and tables
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(margin_px, margin_px, margin_px, margin_px);
     column->setSpacing(gap_px);

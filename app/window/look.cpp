@@ -37,7 +37,7 @@ QPalette palette_of(Theme theme) {
     const Grounds& ground = theme == Theme::dark ? dark : light;
     const auto surface = plot::surface(render::background(theme)); // charts and tables on the same paper
     const QColor text = render::qcolor(surface.text);
-    const QColor soft = render::qcolor(surface.soft_text);
+    const QColor soft = soft_text(theme);
     QPalette palette(QColor(ground.button), QColor(ground.window));
     for (const auto role :
          {QPalette::WindowText, QPalette::Text, QPalette::ButtonText, QPalette::ToolTipText}) {
@@ -52,6 +52,8 @@ QPalette palette_of(Theme theme) {
     palette.setColor(QPalette::HighlightedText, Qt::white);
     return palette;
 }
+
+QColor soft_text(Theme theme) { return render::qcolor(plot::surface(render::background(theme)).soft_text); }
 
 QColor text_colour(Severity severity, Theme theme) {
     const bool on_dark = theme == Theme::dark;
@@ -87,6 +89,8 @@ QString marked(std::string_view text, Severity severity) {
     if (mark.empty() || text.empty() || text.starts_with(mark)) return shown(text);
     return shown(std::string(mark) + " " + std::string(text));
 }
+
+QString with_air(const QString& text) { return QChar::Nbsp + text + QChar::Nbsp; }
 
 double contrast_ratio(const QColor& one, const QColor& other) {
     return plot::contrast_ratio(rgb_of(one), rgb_of(other));

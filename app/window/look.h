@@ -24,6 +24,9 @@ namespace sumpbook::window {
 /// The palette of a picture asked for by name.
 [[nodiscard]] QPalette palette_of(render::Theme theme);
 
+/// Text that matters less, at least 4.5:1 as well.
+[[nodiscard]] QColor soft_text(render::Theme theme);
+
 /// The colour of text that says how much something matters; nothing for `none`. At least 4.5:1 against the
 /// ground of the theme (WCAG 2.2, 1.4.3). DESIGN: red, yellow and green of ISO 22324 as near to the
 /// Okabe-Ito hues as that contrast allows.
@@ -34,6 +37,9 @@ namespace sumpbook::window {
 
 /// The text of a cell with its mark before it, unless it stands there already.
 [[nodiscard]] QString marked(std::string_view text, document::Severity severity);
+
+/// A blank that does not break before and after: air beside the text of a cell.
+[[nodiscard]] QString with_air(const QString& text);
 
 /// The ratio of two colours' luminance (WCAG 2.2, "contrast ratio"), 1 to 21.
 [[nodiscard]] double contrast_ratio(const QColor& one, const QColor& other);

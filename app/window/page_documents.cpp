@@ -30,7 +30,7 @@ GarageSettings settings_of(const Selection& selection) {
     return settings ? settings->value : GarageSettings{};
 }
 
-void add_spent(Document& text, const Selection& selection, cost::GroupBy by) {
+Document spent_by(const Selection& selection, cost::GroupBy by) {
     constexpr Date first_day{std::chrono::year{1900}, std::chrono::January, std::chrono::day{1}};
     const auto settings = settings_of(selection);
     compose::SpentReport report;
@@ -44,7 +44,18 @@ void add_spent(Document& text, const Selection& selection, cost::GroupBy by) {
             report.of_distance.emplace_back(bike.details.value.name, *cost);
         std::ranges::move(spending, std::back_inserter(report.spending));
     }
-    text.append(compose::spent_text(report));
+    return compose::spent_text(report);
+}
+
+/// The same money by year and by category, and once what is said of it.
+void add_spent(Document& text, const Selection& selection) {
+    auto by_year = table_and_rest(spent_by(selection, cost::GroupBy::year));
+    auto by_category = table_and_rest(spent_by(selection, cost::GroupBy::category));
+    if (by_year.table) text.heading("Spent by year").table(std::move(*by_year.table));
+    if (by_category.table) text.heading("Spent by category").table(std::move(*by_category.table));
+    std::erase_if(by_year.rest.blocks,
+                  [](const auto& block) { return std::holds_alternative<document::Heading>(block); });
+    text.append(std::move(by_year.rest));
 }
 
 void add_consumption(Document& text, const Selection& selection) {
@@ -130,8 +141,7 @@ Document sample_document(const Selection& selection, const oil::SampleAssessment
 
 Document costs_document(const Selection& selection) {
     Document text = pictures_document(selection, {"costs", "forecast"});
-    add_spent(text, selection, cost::GroupBy::year);
-    add_spent(text, selection, cost::GroupBy::category);
+    add_spent(text, selection);
     text.append(pictures_document(selection, {"fuel-consumption", "oil-consumption"}));
     add_consumption(text, selection);
     return text;

@@ -89,7 +89,8 @@ QVariant TableModel::data(const QModelIndex& index, int role) const {
 QVariant TableModel::headerData(int section, Qt::Orientation orientation, int role) const {
     if (orientation != Qt::Horizontal || section < 0 || section >= columnCount()) return {};
     const auto& column = table_.columns[static_cast<std::size_t>(section)];
-    if (role == Qt::DisplayRole) return shown(column.heading);
+    if (role == Qt::DisplayRole) return with_air(shown(column.heading));
+    if (role == Qt::AccessibleTextRole) return shown(column.heading);
     if (role == Qt::TextAlignmentRole) return alignment(column.align);
     return {};
 }

@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/table_view.h"
 
+#include "app/window/look.h"
+
 #include <QClipboard>
 #include <QGuiApplication>
 #include <QHeaderView>
 #include <QHelpEvent>
 #include <QKeyEvent>
 #include <QScrollBar>
+#include <QStyledItemDelegate>
 #include <QToolTip>
 
 #include <algorithm>
@@ -20,6 +23,26 @@ constexpr int row_padding_px = 8;
 
 int total(const std::vector<int>& widths) { return std::accumulate(widths.begin(), widths.end(), 0); }
 
+/// A little air left and right of every cell.
+class Airy final : public QStyledItemDelegate {
+public:
+    using QStyledItemDelegate::QStyledItemDelegate;
+    QString displayText(const QVariant& value, const QLocale& /*ours is none*/) const override {
+        return with_air(value.toString());
+    }
+};
+
+/// The widest column that is not of numbers; 0 where all are.
+std::size_t widest_of_words(const document::Table& table, const std::vector<int>& wished) {
+    std::size_t widest = 0;
+    for (std::size_t i = 0; i < wished.size(); ++i) {
+        const bool words = table.columns[i].align == document::Align::left;
+        const bool wider = table.columns[widest].align != document::Align::left || wished[i] > wished[widest];
+        if (words && wider) widest = i;
+    }
+    return widest;
+}
+
 std::vector<int> cut_at(std::vector<int> widths, int most) {
     for (int& width : widths)
         width = std::min(width, most);
@@ -28,13 +51,13 @@ std::vector<int> cut_at(std::vector<int> widths, int most) {
 
 } // namespace
 
-std::vector<int> fitted_widths(const std::vector<int>& wished, int room, int least) {
+std::vector<int> fitted_widths(const std::vector<int>& wished, int room, int least, std::size_t wide) {
     if (wished.empty()) return {};
     std::vector<int> widths = wished;
     int most = *std::ranges::max_element(widths);
     while (total(widths) > room && most > least)
         widths = cut_at(wished, --most);
-    if (total(widths) < room) *std::ranges::max_element(widths) += room - total(widths);
+    if (total(widths) < room) widths[wide] += room - total(widths);
     return widths;
 }
 
@@ -46,6 +69,7 @@ TableView::TableView(const QString& name, QWidget* parent)
     rows_->setSourceModel(table_);
     setModel(rows_);
     setAccessibleName(name);
+    setItemDelegate(new Airy(this));
     setSelectionBehavior(SelectRows);
     setSelectionMode(ExtendedSelection);
     setEditTriggers(NoEditTriggers);
@@ -70,6 +94,7 @@ void TableView::show_table(document::Table table) {
     for (int column = 0; column < rows_->columnCount(); ++column)
         wished_.push_back(std::max(sizeHintForColumn(column), horizontalHeader()->sectionSizeHint(column)) +
                           6);
+    wide_ = widest_of_words(table_->table(), wished_);
     fit_columns();
 }
 
@@ -95,6 +120,8 @@ int TableView::height_of_all() const {
     return horizontalHeader()->sizeHint().height() +
            rows_->rowCount() * verticalHeader()->defaultSectionSize() + 2 * frameWidth() + bar;
 }
+
+int TableView::width_of_all() const { return total(wished_) + 2 * frameWidth(); }
 
 void TableView::copy_chosen() const {
     auto chosen = selectionModel()->selectedRows();
@@ -137,7 +164,7 @@ void TableView::keyPressEvent(QKeyEvent* event) {
 }
 
 void TableView::fit_columns() {
-    const auto widths = fitted_widths(wished_, viewport()->width(), least_width_px);
+    const auto widths = fitted_widths(wished_, viewport()->width(), least_width_px, wide_);
     for (std::size_t column = 0; column < widths.size(); ++column)
         setColumnWidth(static_cast<int>(column), widths[column]);
 }

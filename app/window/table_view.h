@@ -28,6 +28,8 @@ public:
     void choose_first();
     /// The height that shows all rows without a scroll bar.
     [[nodiscard]] int height_of_all() const;
+    /// The width that shows all words uncut.
+    [[nodiscard]] int width_of_all() const;
     void copy_chosen() const;
 
 protected:
@@ -42,10 +44,12 @@ private:
     TableModel* table_;
     QSortFilterProxyModel* rows_; ///< In the order that was asked for.
     std::vector<int> wished_;     ///< Width of each column's words.
+    std::size_t wide_ = 0;        ///< The column that takes what room is left: the widest of words.
 };
 
 /// Widths that fit `room`: as wished where there is room, else the widest are cut alike, none below
-/// `least`; what is left over goes to the widest. All in pixels.
-[[nodiscard]] std::vector<int> fitted_widths(const std::vector<int>& wished, int room, int least);
+/// `least`; what is left over goes to the column `wide`. All in pixels.
+[[nodiscard]] std::vector<int> fitted_widths(const std::vector<int>& wished, int room, int least,
+                                             std::size_t wide);
 
 } // namespace sumpbook::window
