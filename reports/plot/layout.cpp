@@ -4,6 +4,7 @@
 #include "reports/plot/legend.h"
 #include "reports/plot/side_labels.h"
 #include "reports/plot/text.h"
+#include "reports/plot/thin.h"
 
 #include <algorithm>
 #include <cmath>
@@ -151,6 +152,7 @@ Margins settle(Layout& layout, const Plot& plot, Margins margins) {
 
 void place_bands(Layout& layout, const Plot& plot) {
     constexpr double strip_px = 4;
+    constexpr double strip_gap = 2;
     const Box& area = layout.area;
     for (const Band& band : plot.bands) {
         const double bottom = band.from ? layout.y.px(*band.from).value_or(area.bottom()) : area.bottom();
@@ -159,8 +161,9 @@ void place_bands(Layout& layout, const Plot& plot) {
         const double lower = std::clamp(std::max(top, bottom), area.top, area.bottom());
         if (lower - upper < 0.5) continue; // outside the picture
         layout.bands.push_back({{area.left, upper, area.width, lower - upper},
-                                {area.right() - strip_px, upper, strip_px, lower - upper},
-                                band.tone});
+                                {area.right() + strip_gap, upper, strip_px, lower - upper},
+                                band.tone,
+                                band.label});
     }
 }
 
@@ -234,6 +237,8 @@ Layout lay_out(const Plot& plot, Size size) {
         margins.top += above;
         settle(layout, plot, margins);
     }
+    for (Key& key : layout.keys)
+        if (key.series && !shows_marks(plot.series[*key.series], layout)) key.mark = Mark::none;
     place_y_labels(layout, layout.area.left - margin - tick_gap);
     place_x_labels(layout, plot);
     place_bands(layout, plot);

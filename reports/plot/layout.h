@@ -48,20 +48,22 @@ struct Label {
     [[nodiscard]] double baseline() const;
 };
 
-/// The sample in front of a legend's text.
+/// The sample in front of a legend's text, or the mark in front of a band's word.
 struct Key {
-    enum class Shape { line, area, bar, hollow };
+    enum class Shape { line, area, bar, hollow, mark };
     Box box;
     Shape shape = Shape::line;
     Tone tone = Tone::first;
     Stroke stroke = Stroke::solid;
     Mark mark = Mark::none;
+    std::optional<std::size_t> series; ///< Of which series it is the sample, if of one.
 };
 
 struct BandBox {
     Box box;
-    Box strip; ///< A narrow strip in the full colour at the right edge.
+    Box strip; ///< A narrow strip in the full colour, beside the right edge.
     Tone tone = Tone::muted;
+    std::string label;
 };
 
 /// One part of one bar.
@@ -84,7 +86,7 @@ struct Leader {
 };
 
 /// Everything of a picture but the data itself has its place here; `x` and `y` give the data theirs. Who
-/// draws it draws, in this order: bands, grid, rules, ribbons, bars, spans, series, labels.
+/// draws it draws, in this order: bands with their edges, grid, rules, ribbons, bars, spans, series, labels.
 struct Layout {
     Size size;
     Box area; ///< Of the data.

@@ -34,8 +34,10 @@ std::vector<LegendEntry> legend_entries(const Plot& plot) {
     };
     for (const Bars& bars : plot.bars)
         add(bars.label, {{}, Key::Shape::bar, bars.tone});
-    for (const Series& series : plot.series)
-        add(series.label, {{}, Key::Shape::line, series.tone, stroke(series), mark(series)});
+    for (std::size_t i = 0; i < plot.series.size(); ++i) {
+        const Series& series = plot.series[i];
+        add(series.label, {{}, Key::Shape::line, series.tone, stroke(series), mark(series), i});
+    }
     for (const Ribbon& ribbon : plot.ribbons)
         add(ribbon.label, {{}, Key::Shape::area, ribbon.tone});
     if (has_hollow(plot))

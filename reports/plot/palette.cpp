@@ -19,6 +19,7 @@ struct Look {
     std::array<Rgb, 2> colours; ///< By Background.
     Mark mark = Mark::circle;
     Stroke stroke = Stroke::solid;
+    Stroke bare_stroke = Stroke::solid;
     Hatch hatch = Hatch::none;
 };
 
@@ -67,6 +68,7 @@ std::array<Look, all_tones.size()> read_looks() {
              mixed(published, white, share("dark_percent"))},
             named<Mark>(mark_names, row["mark"]),
             named<Stroke>(stroke_names, row["stroke"]),
+            named<Stroke>(stroke_names, row["bare_stroke"]),
             named<Hatch>(hatch_names, row["hatch"])};
     }
     return looks;
@@ -139,8 +141,9 @@ Mark mark(Tone tone) { return look(tone).mark; }
 Mark mark(const Series& series) { return series.mark == Mark::circle ? mark(series.tone) : series.mark; }
 
 Stroke stroke(const Series& series) {
-    const bool bare = series.mark == Mark::none && series.stroke == Stroke::solid;
-    return bare ? look(series.tone).stroke : series.stroke;
+    if (series.stroke != Stroke::solid) return series.stroke;
+    const Look& of_tone = look(series.tone);
+    return series.mark == Mark::none ? of_tone.bare_stroke : of_tone.stroke;
 }
 
 } // namespace sumpbook::plot

@@ -51,8 +51,8 @@ enum class Hatch { none, rising, falling, level, upright, crossed };
 [[nodiscard]] Hatch hatch(Tone tone);
 [[nodiscard]] Mark mark(Tone tone);
 
-/// How a series is drawn: Mark::circle stands for the mark of its tone; so does Stroke::solid where there
-/// are no marks. Anything else is drawn as asked.
+/// How a series is drawn: Mark::circle stands for the mark of its tone, Stroke::solid for its stroke (another
+/// one where there are no marks). Anything else is drawn as asked.
 [[nodiscard]] Mark mark(const Series& series);
 [[nodiscard]] Stroke stroke(const Series& series);
 

@@ -2,6 +2,7 @@
 #include "reports/plot/side_labels.h"
 
 #include "reports/plot/labels.h"
+#include "reports/plot/palette.h"
 #include "reports/plot/text.h"
 
 #include <algorithm>
@@ -11,10 +12,11 @@ namespace sumpbook::plot {
 
 namespace {
 
-constexpr double gap = 10;
+constexpr double gap = 11;
 constexpr double most_of_right = 0.30; // of the width
 constexpr double most_of_flag = 0.40;  // of the width
 constexpr double line_px = 1.25 * font_px;
+constexpr double mark_width = mark_px + 5; // of a band, before its word
 constexpr double pole_gap = 3;
 constexpr int flag_rows = 3;
 
@@ -24,26 +26,17 @@ struct SideWord {
     std::string text;
     double centre;
     Tone tone;
+    double reach = 1; ///< How far from its centre it may stand without a leader.
 };
-
-/// The middle of what is to be seen of a band; absent where nothing is.
-std::optional<double> centre_of(const Band& band, const Layout& layout) {
-    const Box& area = layout.area;
-    const double bottom = band.from ? layout.y.px(*band.from).value_or(area.bottom()) : area.bottom();
-    const double top = band.to ? layout.y.px(*band.to).value_or(area.bottom()) : area.top;
-    const double upper = std::clamp(top, area.top, area.bottom());
-    const double lower = std::clamp(bottom, area.top, area.bottom());
-    if (lower - upper < 0.5) return std::nullopt;
-    return (upper + lower) / 2;
-}
 
 std::vector<SideWord> side_words(const Layout& layout, const Plot& plot) {
     std::vector<SideWord> words;
     const auto add = [&](Role role, const std::string& text, std::optional<double> centre, Tone tone) {
         if (!text.empty() && centre) words.push_back({role, text, *centre, tone});
     };
-    for (const Band& band : plot.bands)
-        add(Role::band, band.label, centre_of(band, layout), band.tone);
+    for (const BandBox& band : layout.bands)
+        if (!band.label.empty())
+            words.push_back({Role::band, band.label, band.box.centre(), band.tone, band.box.height / 2});
     for (const Rule& rule : plot.rules)
         if (!rule.vertical && layout.y.shows(rule.at))
             add(Role::rule, rule.label, layout.y.px(rule.at), rule.tone);
@@ -91,9 +84,11 @@ std::vector<std::optional<int>> rows_of(const std::vector<FlagWord>& words) {
 
 double right_labels_width(const Plot& plot, Size size) {
     double widest = 0;
-    const auto want = [&](const std::string& text) { widest = std::max(widest, text_width(text, font_px)); };
+    const auto want = [&](const std::string& text, double indent = 0) {
+        widest = std::max(widest, indent + text_width(text, font_px));
+    };
     for (const Band& band : plot.bands)
-        want(band.label);
+        if (!band.label.empty()) want(band.label, mark_width);
     for (const Rule& rule : plot.rules)
         if (!rule.vertical) want(rule.label);
     for (const Span& span : plot.spans)
@@ -117,15 +112,22 @@ void place_right_labels(Layout& layout, const Plot& plot) {
     for (std::size_t i = 0; i < words.size(); ++i) {
         const SideWord& word = words[i];
         const double centre = (*centres)[i];
-        const std::string text = shortened(word.text, layout.size.width - left - 2, font_px);
+        const double indent = word.role == Role::band ? mark_width : 0;
+        const std::string text = shortened(word.text, layout.size.width - left - indent - 2, font_px);
         if (text.empty()) {
             layout.dropped.push_back(word.text);
             continue;
         }
         const double width = text_width(text, font_px);
         layout.labels.push_back(
-            {word.role, text, {left, centre - line_px / 2, width, line_px}, Anchor::start});
-        if (std::abs(centre - word.centre) > 1)
+            {word.role, text, {left + indent, centre - line_px / 2, width, line_px}, Anchor::start});
+        if (indent > 0)
+            layout.keys.push_back({{left, centre - line_px / 2, plot::mark_px, line_px},
+                                   Key::Shape::mark,
+                                   word.tone,
+                                   Stroke::none,
+                                   mark(word.tone)});
+        if (std::abs(centre - word.centre) > word.reach)
             layout.leaders.push_back({layout.area.right() + 1, word.centre, left - 2, centre, word.tone});
     }
 }

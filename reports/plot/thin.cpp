@@ -52,17 +52,26 @@ Run thinned(const Run& run, const Layout& layout) {
     return kept;
 }
 
+bool touching(const Series& series, const Layout& layout) {
+    std::size_t count = 0;
+    for (const Run& run : series.runs)
+        count += run.size();
+    return static_cast<double>(count) * (mark_px + 1) > layout.area.width;
+}
+
 } // namespace
 
+bool shows_marks(const Series& series, const Layout& layout) {
+    return series.mark != Mark::none && (series.stroke == Stroke::none || !touching(series, layout));
+}
+
 DrawnSeries drawn(const Series& series, const Layout& layout) {
-    const std::vector<Run> runs = broken_at_gaps(series, layout);
-    std::size_t count = 0;
-    for (const Run& run : runs)
-        count += run.size();
-    const bool touching = static_cast<double>(count) * (mark_px + 1) > layout.area.width;
+    constexpr double thin_line_px = 1.25;
     const bool line = series.stroke != Stroke::none;
-    const bool marked = series.mark != Mark::none && !(line && touching);
+    const bool marked = shows_marks(series, layout);
     DrawnSeries result;
+    if (touching(series, layout)) result.line_px = thin_line_px;
+    const std::vector<Run> runs = broken_at_gaps(series, layout);
     for (const Run& run : runs) {
         for (const Point& point : run) {
             if (point.hollow)

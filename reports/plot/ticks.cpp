@@ -178,7 +178,7 @@ Range nice(const Axis& axis, Range data, int at_most) {
 }
 
 int most_ticks(Direction direction, double length_px, double font_px) {
-    const double room = font_px * (direction == Direction::up ? 2.6 : 4.0); // DESIGN: air between labels
+    const double room = font_px * (direction == Direction::up ? 2.6 : 5.0); // DESIGN: air between labels
     return std::clamp(static_cast<int>(length_px / room), 2, 12);
 }
 

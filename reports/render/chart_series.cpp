@@ -16,8 +16,6 @@ namespace sumpbook::render {
 
 namespace {
 
-constexpr double line_px = 2;
-
 /// Where series go: the chart with its axes.
 struct Target {
     QChart& chart;
@@ -69,33 +67,32 @@ void add_bars(const Target& target, const plot::Plot& plot) {
     target.add(stack);
 }
 
-void add_line(const Target& target, const plot::Series& series, const std::vector<plot::Point>& run) {
+QList<QPointF> places(const Target& target, const std::vector<plot::Point>& points) {
+    QList<QPointF> result;
+    for (const plot::Point& point : points)
+        result.append({*target.layout.x.straight(point.x), *target.layout.y.straight(point.y)});
+    return result;
+}
+
+void add_line(const Target& target, const plot::Series& series, const std::vector<plot::Point>& run,
+              double line_px) {
     auto* line = new QLineSeries;
     line->setName(QString::fromStdString(series.label));
     line->setPen(pen(qcolor(series.tone, target.theme), line_px, plot::stroke(series)));
-    QList<QPointF> points;
-    for (const plot::Point& point : run)
-        points.append({*target.layout.x.straight(point.x), *target.layout.y.straight(point.y)});
-    line->replace(points);
+    line->replace(places(target, run));
     target.add(line);
 }
 
 void add_marks(const Target& target, const plot::Series& series, const std::vector<plot::Point>& points,
-               bool hollow) {
+               double across, const QColor& colour) {
     if (points.empty()) return;
-    constexpr double outline_px = 1.5;
     auto* marks = new QScatterSeries;
-    const QColor colour = qcolor(series.tone, target.theme);
-    const QColor paper = qcolor(plot::surface(background(target.theme)).paper);
     marks->setName(QString::fromStdString(series.label));
     marks->setMarkerShape(marker_shape(plot::mark(series)));
-    marks->setMarkerSize(hollow ? plot::mark_px - outline_px + 1 : plot::mark_px);
-    marks->setBrush(hollow ? paper : colour);
-    marks->setPen(hollow ? pen(colour, outline_px) : QPen(Qt::NoPen));
-    QList<QPointF> places;
-    for (const plot::Point& point : points)
-        places.append({*target.layout.x.straight(point.x), *target.layout.y.straight(point.y)});
-    marks->replace(places);
+    marks->setMarkerSize(across);
+    marks->setBrush(colour);
+    marks->setPen(Qt::NoPen);
+    marks->replace(places(target, points));
     target.add(marks);
 }
 
@@ -110,9 +107,12 @@ void add_series(QChart& chart, QValueAxis& across, QValueAxis& up, const plot::P
     for (const plot::Series& series : plot.series) {
         const plot::DrawnSeries drawn = plot::drawn(series, layout);
         for (const auto& line : drawn.lines)
-            add_line(target, series, line);
-        add_marks(target, series, drawn.marks, false);
-        add_marks(target, series, drawn.hollow_marks, true);
+            add_line(target, series, line, drawn.line_px);
+        const QColor colour = qcolor(series.tone, theme);
+        add_marks(target, series, drawn.marks, plot::mark_px, colour);
+        add_marks(target, series, drawn.hollow_marks, plot::mark_px, colour);
+        add_marks(target, series, drawn.hollow_marks, hole_px,
+                  qcolor(plot::surface(background(theme)).paper));
     }
 }
 

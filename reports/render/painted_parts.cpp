@@ -19,8 +19,17 @@ QRectF whole(const plot::Layout& layout) { return {0, 0, layout.size.width, layo
 void paint_bands(QPainter& painter, const plot::Layout& layout, Theme theme) {
     for (const plot::BandBox& band : layout.bands) {
         painter.fillRect(qrect(band.box), qcolor(plot::band_fill(band.tone, background(theme))));
-        painter.fillRect(qrect(band.strip), qcolor(band.tone, theme));
+        painter.fillRect(qrect(band.strip).adjusted(0, 1, 0, -1), qcolor(band.tone, theme));
     }
+}
+
+/// Where one band ends and the next begins, also in grey.
+void paint_band_edges(QPainter& painter, const plot::Layout& layout, Theme theme) {
+    painter.setPen(pen(qcolor(plot::surface(background(theme)).frame), hair_px));
+    for (const plot::BandBox& band : layout.bands)
+        for (const double y : {band.box.top, band.box.bottom()})
+            if (y > layout.area.top + 1 && y < layout.area.bottom() - 1)
+                painter.drawLine(QPointF(band.box.left, y), QPointF(band.strip.right(), y));
 }
 
 void paint_grid(QPainter& painter, const plot::Layout& layout, Theme theme) {
@@ -97,6 +106,7 @@ QRectF Ground::boundingRect() const { return whole(layout_); }
 void Ground::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*) {
     paint_bands(*painter, layout_, theme_);
     paint_grid(*painter, layout_, theme_);
+    paint_band_edges(*painter, layout_, theme_);
     paint_rules(*painter, layout_, rules_, theme_);
 }
 
@@ -126,9 +136,11 @@ void Front::paint_key(QPainter& painter, const plot::Key& key) const {
         painter.fillPath(mark_path(key.mark, box.center(), plot::mark_px), colour);
         break;
     case plot::Key::Shape::hollow:
-        painter.setPen(pen(qcolor(surface.text), 1.5));
-        painter.setBrush(qcolor(surface.paper));
-        painter.drawPath(mark_path(key.mark, box.center(), plot::mark_px));
+        painter.fillPath(mark_path(key.mark, box.center(), plot::mark_px), qcolor(surface.text));
+        painter.fillPath(mark_path(key.mark, box.center(), hole_px), qcolor(surface.paper));
+        break;
+    case plot::Key::Shape::mark:
+        painter.fillPath(mark_path(key.mark, box.center(), plot::mark_px), colour);
         break;
     }
 }
