@@ -17,6 +17,7 @@ void add_costs_command(CommandLine& line);
 void add_import_command(CommandLine& line);
 void add_check_command(CommandLine& line);
 void add_export_command(CommandLine& line);
+void add_report_command(CommandLine& line);
 void add_verify_command(CommandLine& line);
 void add_fingerprint_command(CommandLine& line);
 void add_calc_command(CommandLine& line);

@@ -25,6 +25,7 @@ void add_commands(CommandLine& line) {
     add_import_command(line);
     add_check_command(line);
     add_export_command(line);
+    add_report_command(line);
     add_verify_command(line);
     add_fingerprint_command(line);
     add_calc_command(line);

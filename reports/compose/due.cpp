@@ -19,21 +19,6 @@ using upkeep::DueItem;
 using upkeep::DueState;
 using upkeep::LimitKind;
 
-Severity colour(DueState state) {
-    switch (state) {
-    case DueState::overdue:
-        return Severity::danger;
-    case DueState::due:
-    case DueState::soon:
-        return Severity::caution;
-    case DueState::later:
-        return Severity::good;
-    case DueState::unknown:
-        break;
-    }
-    return Severity::none;
-}
-
 bool several_bikes(const std::vector<DueItem>& items) {
     std::set<std::string> names;
     for (const auto& item : items)
@@ -135,6 +120,21 @@ Document nothing_planned() {
 }
 
 } // namespace
+
+Severity colour(DueState state) {
+    switch (state) {
+    case DueState::overdue:
+        return Severity::danger;
+    case DueState::due:
+    case DueState::soon:
+        return Severity::caution;
+    case DueState::later:
+        return Severity::good;
+    case DueState::unknown:
+        break;
+    }
+    return Severity::none;
+}
 
 Document due_text(const std::vector<DueItem>& items) {
     if (items.empty()) return nothing_planned();
