@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/render_command.h"
 
+#include "app/cli/report_parts.h"
 #include "app/cli/suggestions.h"
 #include "app/window/look.h"
 #include "app/window/main_window.h"
 #include "reports/compose/pictures.h"
 #include "reports/render/image.h"
+#include "reports/render/pdf.h"
 #include "reports/render/picture_page.h"
 
 #include <QApplication>
@@ -13,23 +15,41 @@
 #include <QSaveFile>
 
 #include <algorithm>
+#include <array>
 
 namespace sumpbook::window {
 namespace {
 
 constexpr QSize usual_size{900, 520};
 
-Problem unknown_picture(const std::string& typed) {
+/// A document of the command line, for paper.
+struct Report {
+    std::string_view name;
+    const char* shows;
+    Result<document::Document> (*make)(cli::Session& session, const compose::ReportFront& front);
+};
+
+constexpr std::array reports{
+    Report{"report-due", "what to do now, soon and later, as pages", &cli::due_report},
+    Report{"report-oil", "is the engine wearing, is the oil fit, as pages", &cli::oil_report},
+    Report{"report-costs", "spent by year and category, as pages", &cli::costs_report},
+    Report{"report-history", "everything done, for a buyer, as pages", &cli::history_report},
+};
+
+Problem unknown_name(const std::string& typed) {
     std::vector<std::string> known;
     std::string list;
-    for (const auto& picture : compose::pictures()) {
-        known.emplace_back(picture.name);
-        list += "\n  " + known.back() +
-                std::string(std::max<std::size_t>(20, known.back().size() + 1) - known.back().size(), ' ') +
-                std::string(picture.shows);
-    }
+    const auto add = [&](std::string_view name, std::string_view shows) {
+        known.emplace_back(name);
+        list += (list.empty() ? "" : "; ") + known.back() + " (" + std::string(shows) + ")";
+    };
+    for (const auto& picture : compose::pictures())
+        add(picture.name, picture.shows);
+    for (const auto& report : reports)
+        add(report.name, report.shows);
     return {ProblemKind::wrong_usage,
-            "There is no picture \"" + typed + "\"." + cli::did_you_mean(typed, known) + " There are:" + list,
+            "There is no picture \"" + typed + "\"." + cli::did_you_mean(typed, known) +
+                " There are: " + list + ".",
             {}};
 }
 
@@ -52,18 +72,32 @@ QByteArray png_of(const QImage& image) {
     return bytes;
 }
 
+Problem wrong_form(const std::string& what, const char* form) {
+    return {ProblemKind::wrong_usage, "The file to make ends in " + std::string(form) + ".", {.text = what}};
+}
+
+Result<QByteArray> report_pages(cli::Session& session, const Report& report, const DeskOptions& options) {
+    if (!ends_in(options.to, ".pdf")) return pass_on(wrong_form(options.to, ".pdf"));
+    const auto front = cli::report_front_of(session);
+    if (!front) return pass_on(front.error());
+    const auto document = report.make(session, *front);
+    if (!document) return pass_on(document.error());
+    const auto* title = std::get_if<document::Heading>(&document->blocks.front());
+    return render::pdf(*document, title == nullptr ? QString("Sumpbook") : shown(title->text));
+}
+
 } // namespace
 
 Result<QByteArray> rendered(const Opened& opened, const DeskOptions& options) {
+    const auto report = std::ranges::find(reports, options.render, &Report::name);
+    if (report != reports.end()) return report_pages(*opened.session, *report, options);
     const auto* picture = compose::find_picture(options.render);
-    if (picture == nullptr) return pass_on(unknown_picture(options.render));
+    if (picture == nullptr) return pass_on(unknown_name(options.render));
     const bool paper = ends_in(options.to, ".pdf");
-    if (!paper && !ends_in(options.to, ".png"))
-        return fail(ProblemKind::wrong_usage,
-                    "The file to make ends in .png or .pdf: --to " + options.render + ".png");
+    if (!paper && !ends_in(options.to, ".png")) return pass_on(wrong_form(options.to, ".png or .pdf"));
     const auto bikes = bikes_of(*opened.session, picture->of_one_bike);
     if (!bikes) return pass_on(bikes.error());
-    auto plot = picture->draw({&opened.content->garage, *bikes, opened.today});
+    const auto plot = picture->draw({&opened.content->garage, *bikes, opened.today});
     if (!plot) return pass_on(plot.error());
     const QSize size = options.width == 0 ? usual_size : QSize(options.width, options.height);
     if (paper) return render::picture_page(*plot, size);
