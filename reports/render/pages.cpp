@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/render/pages.h"
 
+#include "reports/render/column_widths.h"
 #include "reports/render/figure_object.h"
 #include "reports/render/theme.h"
 
 #include <QAbstractTextDocumentLayout>
 #include <QFontMetricsF>
-#include <QPaintDevice>
+#include <QTextBlock>
 #include <QTextCursor>
 #include <QTextTable>
 
@@ -18,6 +19,8 @@ namespace {
 
 constexpr double body_points = 9.5;
 constexpr double least_points = 6.5;
+constexpr double cell_padding = 2; // points, above and below
+constexpr double side_padding = 4; // points, left and right
 constexpr double points_an_inch = 72;
 
 plot::Tone tone_of(document::Severity severity) {
@@ -38,11 +41,11 @@ plot::Tone tone_of(document::Severity severity) {
 QString mark_letter(document::Severity severity) {
     switch (severity) {
     case document::Severity::good:
-        return QStringLiteral("\u25CF ");
+        return QStringLiteral("\u25CF\u00A0");
     case document::Severity::caution:
-        return QStringLiteral("\u25B2 ");
+        return QStringLiteral("\u25B2\u00A0");
     case document::Severity::danger:
-        return QStringLiteral("\u25C6 ");
+        return QStringLiteral("\u25C6\u00A0");
     case document::Severity::none:
         break;
     }
@@ -52,10 +55,10 @@ QString mark_letter(document::Severity severity) {
 /// Writes blocks behind each other.
 class PageFiller {
 public:
-    PageFiller(QTextDocument& pages, QPaintDevice& device, double width)
+    PageFiller(QTextDocument& pages, double width, double dots_an_inch)
         : cursor_(&pages)
-        , device_(device)
-        , width_(width) {}
+        , width_(width)
+        , dots_a_point_(dots_an_inch / points_an_inch) {}
 
     void operator()(const document::Heading& heading) {
         const double points = heading.level == 1 ? 17 : heading.level == 2 ? 12.5 : 10.5;
@@ -86,7 +89,7 @@ public:
     }
 
 private:
-    [[nodiscard]] double px(double points) const { return points * device_.logicalDpiY() / points_an_inch; }
+    [[nodiscard]] double px(double points) const { return points * dots_a_point_; }
 
     [[nodiscard]] QTextCharFormat letters(double points, bool bold) const {
         QFont face = font(px(points), bold);
@@ -116,51 +119,57 @@ private:
         cursor_.insertText(QString::fromStdString(text), letters(points, bold));
     }
 
-    /// The widest word of each column, added up: what the table needs for no word to be broken.
-    [[nodiscard]] double width_of_words(const document::Table& table, double points) const {
-        const QFontMetricsF metrics(font(px(points), true), &device_);
-        double total = 0;
-        for (std::size_t column = 0; column < table.columns.size(); ++column) {
-            double widest = widest_word(table.columns[column].heading, metrics);
-            for (const auto& row : table.rows)
-                widest = std::max(widest, widest_word(row[column].text, metrics));
-            total += widest + px(9);
-        }
-        return total;
+    /// What the columns want in letters of this size; bold, which is wider, throughout.
+    [[nodiscard]] std::vector<ColumnWish> wishes(const document::Table& table, double points) const {
+        const QFontMetricsF metrics(font(px(points), true));
+        const double mark = metrics.horizontalAdvance(mark_letter(document::Severity::danger));
+        return column_wishes(table, metrics, mark, px(2 * side_padding + 1));
     }
 
-    static double widest_word(const std::string& text, const QFontMetricsF& metrics) {
-        double widest = 0;
-        for (const QString& word : QString::fromStdString(text).split(' '))
-            widest = std::max(widest, metrics.horizontalAdvance(word));
-        return widest;
+    static bool words_fit(const std::vector<ColumnWish>& columns, double room) {
+        double total = 0;
+        for (const ColumnWish& wish : columns)
+            total += wish.least;
+        return total <= room;
+    }
+
+    [[nodiscard]] QTextTableFormat table_format(const std::vector<double>& widths, bool with_head) const {
+        QTextTableFormat format;
+        format.setBorder(0);
+        format.setCellSpacing(0);
+        format.setCellPadding(px(cell_padding));
+        format.setTopMargin(px(3));
+        format.setBottomMargin(px(6));
+        if (with_head) format.setHeaderRowCount(1);
+        QList<QTextLength> lengths;
+        for (const double width : widths)
+            lengths.append(QTextLength(QTextLength::FixedLength, width));
+        format.setColumnWidthConstraints(lengths);
+        return format;
     }
 
     void insert_table(const document::Table& table, bool with_head) {
         if (table.columns.empty() || (table.rows.empty() && !with_head)) return;
         double points = body_points - 0.5;
-        while (points > least_points && width_of_words(table, points) > width_)
+        std::vector<ColumnWish> columns = wishes(table, points);
+        for (; points > least_points && !words_fit(columns, width_); columns = wishes(table, points))
             points -= 0.5;
         next_block(0, 0);
-        QTextTableFormat format;
-        format.setBorder(0);
-        format.setCellSpacing(0);
-        format.setCellPadding(px(2));
-        format.setTopMargin(px(3));
-        format.setBottomMargin(px(6));
-        if (with_head) {
-            format.setHeaderRowCount(1);
-            format.setWidth(QTextLength(QTextLength::PercentageLength, 100));
-        }
         const int head = with_head ? 1 : 0;
         QTextTable* const grid = cursor_.insertTable(static_cast<int>(table.rows.size()) + head,
-                                                     static_cast<int>(table.columns.size()), format);
+                                                     static_cast<int>(table.columns.size()),
+                                                     table_format(column_widths(columns, width_), with_head));
         if (with_head) fill_head(*grid, table, points);
         for (std::size_t row = 0; row < table.rows.size(); ++row)
             for (std::size_t column = 0; column < table.columns.size(); ++column)
                 fill_cell(*grid, static_cast<int>(row) + head, static_cast<int>(column),
                           table.rows[row][column], table.columns[column].align, points);
         cursor_.movePosition(QTextCursor::End);
+    }
+
+    void pad_sides(QTextTableCellFormat& format) const {
+        format.setLeftPadding(px(side_padding));
+        format.setRightPadding(px(side_padding));
     }
 
     void fill_head(QTextTable& grid, const document::Table& table, double points) {
@@ -171,6 +180,7 @@ private:
             format.setBottomBorderStyle(QTextFrameFormat::BorderStyle_Solid);
             format.setBottomBorderBrush(qcolor(plot::surface(plot::Background::light).frame));
             format.setVerticalAlignment(QTextCharFormat::AlignBottom);
+            pad_sides(format);
             cell.setFormat(format);
             write_in(cell, {table.columns[column].heading}, table.columns[column].align, points, true);
         }
@@ -183,6 +193,7 @@ private:
         format.setBottomBorder(px(0.4));
         format.setBottomBorderStyle(QTextFrameFormat::BorderStyle_Solid);
         format.setBottomBorderBrush(qcolor(plot::surface(plot::Background::light).grid));
+        pad_sides(format);
         cell.setFormat(format);
         write_in(cell, text, align, points, false);
     }
@@ -197,16 +208,35 @@ private:
     }
 
     QTextCursor cursor_;
-    QPaintDevice& device_;
     double width_;
+    double dots_a_point_;
     bool first_ = true;
 };
 
+int page_of(const QTextDocument& pages, const QTextBlock& block) {
+    const QRectF box = pages.documentLayout()->blockBoundingRect(block);
+    return static_cast<int>(box.center().y() / pages.pageSize().height());
+}
+
+/// A heading at the foot of a page goes to the next one, where what it is about begins. Front to back: each
+/// move changes only what comes after it.
+void keep_headings_with_next(QTextDocument& pages) {
+    for (QTextBlock block = pages.begin(); block.isValid(); block = block.next()) {
+        if (block.blockFormat().headingLevel() == 0) continue;
+        QTextBlock next = block.next();
+        while (next.isValid() && next.text().isEmpty())
+            next = next.next();
+        if (!next.isValid() || page_of(pages, next) == page_of(pages, block)) continue;
+        QTextBlockFormat format = block.blockFormat();
+        format.setPageBreakPolicy(QTextFormat::PageBreak_AlwaysBefore);
+        QTextCursor(block).setBlockFormat(format);
+    }
+}
+
 } // namespace
 
-void fill_pages(QTextDocument& pages, const document::Document& report, QPaintDevice& device, QSizeF page) {
+void fill_pages(QTextDocument& pages, const document::Document& report, QSizeF page, double dots_an_inch) {
     pages.setUndoRedoEnabled(false);
-    pages.documentLayout()->setPaintDevice(&device);
     pages.documentLayout()->registerHandler(FigureObject::object_type,
                                             new FigureObject(page.width(), &pages));
     pages.setDocumentMargin(0);
@@ -214,9 +244,10 @@ void fill_pages(QTextDocument& pages, const document::Document& report, QPaintDe
     option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
     pages.setDefaultTextOption(option);
     pages.setPageSize(page);
-    PageFiller filler(pages, device, page.width());
+    PageFiller filler(pages, page.width(), dots_an_inch);
     for (const document::Block& block : report.blocks)
         std::visit(filler, block);
+    keep_headings_with_next(pages);
 }
 
 } // namespace sumpbook::render

@@ -32,7 +32,7 @@ void set_up(QPdfWriter& writer, const QString& title) {
 void paint_foot(QPainter& painter, QSizeF area, const QString& title, int page, int pages) {
     painter.setFont(font(dots(foot_points)));
     painter.setPen(qcolor(plot::surface(plot::Background::light).soft_text));
-    const QFontMetricsF metrics(painter.font(), painter.device());
+    const QFontMetricsF metrics(painter.font());
     const QString number = QStringLiteral("page %1 of %2").arg(page).arg(pages);
     const double room = area.width() - metrics.horizontalAdvance(number) - dots(2 * foot_points);
     const double baseline = area.height() + dots(2.5 * foot_points);
@@ -41,7 +41,7 @@ void paint_foot(QPainter& painter, QSizeF area, const QString& title, int page, 
 }
 
 /// The moment of making, which Qt writes whether wanted or not, is blanked: the entry is optional (ISO
-/// 32000-1, table 317), and blanks of the same length leave every offset of the file as it was.
+/// 32000-1, from memory), and blanks of the same length leave every offset of the file as it was.
 QByteArray without_moment(QByteArray bytes) {
     const QByteArray key = "/CreationDate (";
     for (auto at = bytes.indexOf(key); at >= 0; at = bytes.indexOf(key)) {
@@ -64,7 +64,7 @@ QByteArray pdf(const document::Document& document, const QString& title) {
         set_up(writer, title);
         const QSizeF area(writer.width(), writer.height());
         QTextDocument pages;
-        fill_pages(pages, document, writer, area);
+        fill_pages(pages, document, area, dots_an_inch);
         QPainter painter(&writer);
         const int count = pages.pageCount();
         for (int page = 0; page < count; ++page) {

@@ -200,4 +200,45 @@ std::vector<std::pair<std::string, Plot>> pictures() {
             {"viscosity", viscosity_bands()}};
 }
 
+document::Document report() {
+    using document::Align;
+    using document::Severity;
+    document::Document report;
+    report.heading("Oil report of the example bike", 1)
+        .sentence("The oil is at watch: iron rises faster than before. Change it within 1 000 km.",
+                  Severity::caution)
+        .facts({{{"Bike", "example, 2014"},
+                 {"Odometer", "48 210 km"},
+                 {"Text with <b>marks</b> & signs", "as typed"}}})
+        .heading("Values");
+    document::Table wide{{{"Quantity"}}, {}};
+    for (int column = 1; column <= 11; ++column)
+        wide.columns.push_back({"sample " + std::to_string(column), Align::right});
+    for (const char* name : {"Iron, ppm", "Copper, ppm", "Viscosity at 100 C, mm2/s"}) {
+        std::vector<document::Cell> row{{name}};
+        for (int column = 1; column <= 11; ++column)
+            row.push_back({std::to_string(1000 * column) + ".25", column > 9   ? Severity::danger
+                                                                  : column > 6 ? Severity::good
+                                                                               : Severity::none});
+        wide.rows.push_back(row);
+    }
+    report.table(wide);
+    report.heading("A word that is wider than the page")
+        .table({{{"Field"}, {"Text"}},
+                {{{"fingerprint"}, {std::string(150, 'w') + "END"}},
+                 {{"note"},
+                  {"The owner wrote a long note about the noise from the cam chain that comes and goes "
+                   "with the temperature of the oil, and that was gone after the second start."}}}});
+    document::Table log{{{"Day"}, {"Odometer", Align::right}, {"What was done"}}, {}};
+    for (int row = 1; row <= 70; ++row)
+        log.rows.push_back({{"day " + std::to_string(row)},
+                            {std::to_string(40000 + 97 * row) + " km"},
+                            {"ROW" + std::to_string(row) + " chain cleaned and lubricated, slack checked",
+                             row % 20 == 0 ? Severity::caution : Severity::none}});
+    report.heading("Log").table(log).heading("Pictures");
+    for (const auto& [name, picture] : pictures())
+        report.figure(std::make_shared<const Plot>(picture)).sentence(picture.description);
+    return report;
+}
+
 } // namespace sumpbook::gallery

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Draws the gallery to look at: render_gallery FOLDER writes every picture at one and two pixels a pixel, on
-// light and dark, and in grey.
+// light and dark, and in grey, and report.pdf.
 #include "reports/plot/layout.h"
 #include "reports/render/image.h"
+#include "reports/render/pdf.h"
 #include "tests/reports/render/gallery.h"
 
 #include <QApplication>
 #include <QDir>
+#include <QFile>
 
 #include <cstdlib>
 
@@ -30,5 +32,7 @@ int main(int argc, char* argv[]) {
                     return EXIT_FAILURE;
             }
     }
-    return EXIT_SUCCESS;
+    QFile file(folder.filePath("report.pdf"));
+    const QByteArray bytes = render::pdf(gallery::report(), "Oil report of the example bike");
+    return file.open(QIODevice::WriteOnly) && file.write(bytes) == bytes.size() ? EXIT_SUCCESS : EXIT_FAILURE;
 }
