@@ -1,0 +1,165 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "reports/compose/oil_plots.h"
+
+#include "model/oil/quantities.h"
+#include "model/oil/words.h"
+#include "reports/compose/words.h"
+
+#include <algorithm>
+
+namespace sumpbook::compose {
+namespace {
+
+using oil::QuantityTrend;
+using oil::TrendPoint;
+using plot::Tone;
+
+constexpr std::size_t most_metals = 6;
+constexpr Tone tones[most_metals] = {Tone::first,  Tone::second, Tone::third,
+                                     Tone::fourth, Tone::fifth,  Tone::sixth};
+constexpr plot::Mark marks[] = {plot::Mark::circle, plot::Mark::square, plot::Mark::triangle,
+                                plot::Mark::diamond};
+
+/// Where the point stands: at half the limit where it is below detection. Absent without an odometer or an
+/// amount.
+std::optional<plot::Point> point_of(const TrendPoint& point, const QuantityTrend& trend) {
+    const bool below = point.value.state == ValueState::below;
+    if (!point.position || (!below && point.value.state != ValueState::measured)) return std::nullopt;
+    const auto number = oil::in_oil_unit(
+        point.value.number, point.value.unit.empty() ? trend.unit : point.value.unit, trend.unit);
+    if (!number) return std::nullopt;
+    const double x = in_unit(*point.position, trend.dial_unit, 1).to_double();
+    return plot::Point{x, below ? number->to_double() / 2 : number->to_double(), below};
+}
+
+plot::Series series_of(const QuantityTrend& trend, std::size_t place) {
+    plot::Series series;
+    series.label = oil::quantity_name(trend.quantity);
+    series.tone = tones[place % most_metals];
+    series.mark = marks[place % std::size(marks)];
+    std::size_t fill = 0;
+    for (const TrendPoint& each : trend.points) {
+        const auto point = point_of(each, trend);
+        if (!point) continue;
+        if (series.runs.empty() || each.fill != fill) series.runs.emplace_back();
+        fill = each.fill;
+        series.runs.back().push_back(*point);
+    }
+    return series;
+}
+
+bool ever_detected(const QuantityTrend& trend) {
+    return std::any_of(trend.points.begin(), trend.points.end(),
+                       [](const TrendPoint& point) { return point.value.state == ValueState::measured; });
+}
+
+plot::Axis odometer_axis(DistanceUnit unit) {
+    plot::Axis axis;
+    axis.title = unit == DistanceUnit::mi ? "Odometer, mi" : "Odometer, km";
+    return axis;
+}
+
+std::string with_unit(std::string text, const std::string& unit) {
+    return unit.empty() ? text : text + ", " + unit;
+}
+
+plot::Plot empty_plot(const QuantityTrend& trend, const std::string& what) {
+    plot::Plot plot;
+    plot.title = trend.bike + ": " + what;
+    plot.x = odometer_axis(trend.dial_unit);
+    plot.y.title = with_unit(what, trend.unit);
+    plot.y.from = 0;
+    return plot;
+}
+
+/// "latest 21, lowest 17, highest 32 mg/kg".
+std::string range_words(const QuantityTrend& trend, const plot::Series& series) {
+    double low = series.runs.front().front().y;
+    double high = low;
+    for (const auto& run : series.runs) {
+        for (const plot::Point& point : run) {
+            low = std::min(low, point.y);
+            high = std::max(high, point.y);
+        }
+    }
+    const auto text = [](double number) { return grouped(decimal_from_double(number, 1)); };
+    return "latest " + text(series.runs.back().back().y) + ", lowest " + text(low) + ", highest " +
+           text(high) + (trend.unit.empty() ? "" : " " + trend.unit);
+}
+
+Tone tone_of(oil::Ladder ladder) {
+    if (ladder == oil::Ladder::act) return Tone::danger;
+    return ladder == oil::Ladder::watch ? Tone::caution : Tone::good;
+}
+
+void add_levels(plot::Plot& plot, const QuantityTrend& trend) {
+    if (trend.levels.empty()) return;
+    plot.bands.push_back({"below the levels of " + trend.set, std::nullopt,
+                          trend.levels.front().value.to_double(), Tone::good});
+    for (std::size_t i = 0; i < trend.levels.size(); ++i) {
+        const auto& level = trend.levels[i];
+        const auto next = i + 1 < trend.levels.size()
+                              ? std::optional<double>(trend.levels[i + 1].value.to_double())
+                              : std::nullopt;
+        plot.bands.push_back(
+            {level.level + " (" + trend.set + ")", level.value.to_double(), next, tone_of(level.ladder)});
+    }
+}
+
+/// The series of one quantity and what it shows in words.
+void add_one(plot::Plot& plot, const QuantityTrend& trend) {
+    plot::Series series = series_of(trend, 0);
+    if (series.runs.empty()) return;
+    plot.description = plot.y.title + " in each sample: " + range_words(trend, series) + ".";
+    plot.series.push_back(std::move(series));
+}
+
+} // namespace
+
+plot::Plot wear_metals_plot(const std::vector<const QuantityTrend*>& trends) {
+    plot::Plot plot;
+    std::vector<std::string> said;
+    for (const QuantityTrend* trend : trends) {
+        if (!oil::is_wear_metal(trend->quantity) || !ever_detected(*trend)) continue;
+        if (plot.series.size() == most_metals) continue;
+        if (plot.title.empty()) plot = empty_plot(*trend, "Wear metals");
+        plot::Series series = series_of(*trend, plot.series.size());
+        if (series.runs.empty()) continue;
+        said.push_back(series.label + " " + range_words(*trend, series));
+        plot.series.push_back(std::move(series));
+    }
+    if (plot.title.empty()) return plot;
+    plot.description = "Wear metals in each sample over the odometer, parted by fills of oil: ";
+    for (std::size_t i = 0; i < said.size(); ++i)
+        plot.description += (i > 0 ? "; " : "") + said[i];
+    plot.description += ".";
+    return plot;
+}
+
+plot::Plot quantity_plot(const QuantityTrend& trend) {
+    if (trend.quantity == "kv100") return viscosity_plot(trend);
+    std::string what = oil::quantity_name(trend.quantity);
+    what.front() = what.front() >= 'a' ? static_cast<char>(what.front() - 'a' + 'A') : what.front();
+    plot::Plot plot = empty_plot(trend, what);
+    add_one(plot, trend);
+    add_levels(plot, trend);
+    return plot;
+}
+
+plot::Plot viscosity_plot(const QuantityTrend& kv100) {
+    plot::Plot plot = empty_plot(kv100, "Viscosity at 100 C");
+    plot.y.from.reset();
+    add_one(plot, kv100);
+    if (kv100.grade) {
+        if (const auto band = oil::band_of(*kv100.grade)) {
+            const auto top =
+                band->below_mm2_s ? std::optional<double>(band->below_mm2_s->to_double()) : std::nullopt;
+            plot.bands.push_back({"SAE " + oil::text_of(*kv100.grade) + " (J300)",
+                                  band->from_mm2_s.to_double(), top, Tone::good});
+        }
+    }
+    if (kv100.new_oil) plot.rules.push_back({"new oil", *kv100.new_oil});
+    return plot;
+}
+
+} // namespace sumpbook::compose

@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "model/oil/oil_trend.h"
+#include "reports/plot/plot.h"
+
+#include <vector>
+
+namespace sumpbook::compose {
+
+/// The wear metals of one engine over its odometer, one series a metal (at most six, those that were ever
+/// detected first), a run for each fill of oil. Below detection: hollow, at half the limit. Empty where no
+/// sample has an odometer.
+[[nodiscard]] plot::Plot wear_metals_plot(const std::vector<const oil::QuantityTrend*>& trends);
+
+/// One quantity over the odometer, with the limits of its set as bands that bear the set's own words.
+[[nodiscard]] plot::Plot quantity_plot(const oil::QuantityTrend& trend);
+
+/// Viscosity at 100 C over the odometer, with the band of the oil's SAE grade and the new oil as a line.
+[[nodiscard]] plot::Plot viscosity_plot(const oil::QuantityTrend& kv100);
+
+} // namespace sumpbook::compose
