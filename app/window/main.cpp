@@ -24,6 +24,12 @@ int report(const Problem& problem) {
 
 bool makes_file(const DeskOptions& options) { return !options.render.empty() || !options.screenshot.empty(); }
 
+/// Qt ends the program itself where it finds no screen: better said before.
+bool there_is_a_screen() {
+    return qEnvironmentVariableIsSet("DISPLAY") || qEnvironmentVariableIsSet("WAYLAND_DISPLAY") ||
+           qEnvironmentVariableIsSet("QT_QPA_PLATFORM");
+}
+
 /// Pictures need no screen.
 void prepare_platform(const DeskOptions& options) {
     if (makes_file(options) && !qEnvironmentVariableIsSet("QT_QPA_PLATFORM"))
@@ -58,6 +64,12 @@ int run(int argc, char** argv) {
     if (!options->printed.empty()) {
         std::fputs(options->printed.c_str(), stdout);
         return 0;
+    }
+    if (!makes_file(*options) && !there_is_a_screen()) {
+        return report({ProblemKind::io,
+                       "There is no screen here to show a window on. Pictures and reports need none: "
+                       "sumpbook-desk FILE --render WHAT --to OUT.png",
+                       {}});
     }
     prepare_platform(*options);
     int words = 1; // ours are not Qt's

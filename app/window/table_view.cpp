@@ -116,9 +116,8 @@ void TableView::choose_first() {
 }
 
 int TableView::height_of_all() const {
-    const int bar = total(wished_) > viewport()->width() ? horizontalScrollBar()->sizeHint().height() : 0;
     return horizontalHeader()->sizeHint().height() +
-           rows_->rowCount() * verticalHeader()->defaultSectionSize() + 2 * frameWidth() + bar;
+           rows_->rowCount() * verticalHeader()->defaultSectionSize() + 2 * frameWidth();
 }
 
 int TableView::width_of_all() const { return total(wished_) + 2 * frameWidth(); }

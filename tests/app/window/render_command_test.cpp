@@ -117,6 +117,9 @@ TEST_CASE("The program makes its files without a screen and ends with the promis
     const auto page = scratch("page.png");
     CHECK(desk(example_garage() + " --screenshot oil --to " + page).status == 0);
     CHECK(QImage(QString::fromStdString(page)).width() == 1200);
+    const auto no_screen = desk(example_garage());
+    CHECK(no_screen.status == 5);
+    CHECK(no_screen.said.find("There is no screen here") != std::string::npos);
     CHECK(desk(example_garage() + " --render nothing --to " + out).status == 2);
     CHECK(desk(scratch("nowhere.sumpbook") + " --render costs --to " + out).status == 5);
     CHECK(desk(example_garage() + " --render costs --to " + scratch("no-such-folder/a.png")).status == 5);
