@@ -94,6 +94,15 @@ DueItem item_of(const Series& series, const Date& from, const Date& next) {
     return item;
 }
 
+/// The next payment, counted from the last, until the series ends.
+std::function<NextLimits(const Moment&)> comes_again_from(const Cost& terms) {
+    return [months = static_cast<int>(*terms.every_months), until = terms.until](const Moment& paid) {
+        const Date next = plus_months(*paid.date, months);
+        if (until && next > *until) return NextLimits{};
+        return NextLimits{{}, DateLimit{next, days_between(*paid.date, next), 0, lead_days}, {}};
+    };
+}
+
 } // namespace
 
 std::vector<DueItem> recurring_costs(const BikeToday& bike) {
@@ -109,6 +118,7 @@ std::vector<DueItem> recurring_costs(const BikeToday& bike) {
         if (series.terms->until && next > *series.terms->until) continue;
         items.push_back(item_of(series, from, next));
         items.back().slug = slug_of(series, all);
+        items.back().again = comes_again_from(*series.terms);
         judge(items.back(), bike);
     }
     return items;
