@@ -110,6 +110,15 @@ ComingCost coming_of(const Series& series, const std::string& slug) {
             .payments = series.payments};
 }
 
+/// The next payment, counted from the last, until the series ends.
+std::function<NextLimits(const Moment&)> comes_again(int months, std::optional<Date> until) {
+    return [months, until](const Moment& paid) {
+        const Date next = plus_months(*paid.date, months);
+        if (until && next > *until) return NextLimits{};
+        return NextLimits{{}, DateLimit{next, days_between(*paid.date, next), 0, lead_days}, {}};
+    };
+}
+
 } // namespace
 
 std::vector<ComingCost> coming_costs(const Bike& bike) {
@@ -129,6 +138,7 @@ std::vector<DueItem> recurring_costs(const BikeToday& bike) {
     std::vector<DueItem> items;
     for (const auto& coming : coming_costs(bike.bike())) {
         items.push_back(item_of(coming));
+        items.back().again = comes_again(coming.every_months, coming.until);
         judge(items.back(), bike);
     }
     return items;

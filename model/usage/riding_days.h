@@ -28,6 +28,8 @@ public:
     [[nodiscard]] double counts(const Date& day) const;
     /// Sum over the days after `after`, up to and including `last`.
     [[nodiscard]] ByMonth by_month(const Date& after, const Date& last) const;
+    /// Of the days of each calendar month, first reading to today, those laid up: 0 to 1.
+    [[nodiscard]] const ByMonth& laid_up_share() const { return laid_up_share_; }
 
 private:
     struct Period {

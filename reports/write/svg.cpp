@@ -204,6 +204,9 @@ private:
             out_ += mark(key.mark == plot::Mark::none ? plot::Mark::circle : key.mark, box.middle(),
                          box.centre(), key.tone, true);
             break;
+        case plot::Key::Shape::mark:
+            out_ += mark(key.mark, box.middle(), box.centre(), key.tone, false);
+            break;
         }
     }
 
