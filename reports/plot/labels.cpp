@@ -3,8 +3,8 @@
 
 #include <algorithm>
 #include <cstddef>
-#include <functional>
 #include <numeric>
+#include <utility>
 
 namespace sumpbook::plot {
 
@@ -31,6 +31,18 @@ std::vector<std::size_t> by_wish(const std::vector<Wish>& wishes) {
     std::vector<std::size_t> order(wishes.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     std::ranges::stable_sort(order, {}, [&](std::size_t i) { return wishes[i].wanted; });
+    return order;
+}
+
+/// The order in which flags are hoisted: those to the right of their poles from the right on, so that each
+/// flies above the poles in its way; then those to the left of theirs from the left on.
+std::vector<std::size_t> lowest_first(const std::vector<Flag>& flags) {
+    std::vector<std::size_t> order(flags.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::ranges::stable_sort(order, {}, [&](std::size_t i) {
+        const bool to_the_left = flags[i].left < flags[i].pole;
+        return std::pair(to_the_left, to_the_left ? flags[i].pole : -flags[i].pole);
+    });
     return order;
 }
 
@@ -74,10 +86,7 @@ std::optional<std::vector<double>> pushed_apart(const std::vector<Wish>& wishes,
 
 std::vector<std::optional<int>> rows_of(const std::vector<Flag>& flags, int rows) {
     std::vector<std::optional<int>> result(flags.size());
-    std::vector<std::size_t> order(flags.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    std::ranges::stable_sort(order, std::greater{}, [&](std::size_t i) { return flags[i].pole; });
-    for (const std::size_t i : order) {
+    for (const std::size_t i : lowest_first(flags)) {
         const auto fits = [&](int row) {
             for (std::size_t other = 0; other < flags.size(); ++other)
                 if (result[other] && in_the_way(flags[i], row, flags[other], *result[other])) return false;

@@ -14,7 +14,8 @@ namespace sumpbook::plot {
 namespace {
 
 constexpr double margin = 8;
-constexpr double tick_gap = 6;
+constexpr double tick_gap = 6;  // beside the area
+constexpr double tick_drop = 9; // under it: below the lowest label beside it
 constexpr double line_height = 1.35;
 constexpr double inset = 7; // between the area's edge and the outermost tick, so that marks are whole
 constexpr double most_of_left = 0.38; // of the width, for category labels beside the area
@@ -56,7 +57,7 @@ double place_head(Layout& layout, const Plot& plot) {
 }
 
 double bottom_height(const Plot& plot) {
-    return margin + tick_gap + line_of(font_px) + (plot.x.title.empty() ? 0 : line_of(font_px) + 2);
+    return margin + tick_drop + line_of(font_px) + (plot.x.title.empty() ? 0 : line_of(font_px) + 2);
 }
 
 void set_scales(Layout& layout, const Plot& plot) {
@@ -92,7 +93,7 @@ void place_y_labels(Layout& layout, double room) {
 }
 
 void place_x_labels(Layout& layout, const Plot& plot) {
-    const double top = layout.area.bottom() + tick_gap;
+    const double top = layout.area.bottom() + tick_drop;
     for (const Tick& tick : layout.x_ticks) {
         if (tick.label.empty()) continue;
         const double width = text_width(tick.label, font_px);

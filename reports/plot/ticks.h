@@ -30,7 +30,8 @@ struct Step {
 };
 [[nodiscard]] Step nice_step(double length, int at_most);
 
-/// Multiples of a nice step from `from` to `to`, both included where they are multiples; at most `at_most`.
+/// Multiples of a nice step from `from` to `to`, both included where they are multiples; at most `at_most`,
+/// and at least one where `at_most` is 3 or more.
 [[nodiscard]] std::vector<Tick> linear_ticks(Range range, int at_most);
 /// Powers of ten; with 2 and 5 between them where they still fit. Below 0.001 and from 10^6 on the labels
 /// are grouped digits as well. Ends that are not above 0: no ticks.

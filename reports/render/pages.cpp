@@ -18,9 +18,9 @@ namespace sumpbook::render {
 namespace {
 
 constexpr double body_points = 9.5;
-constexpr double least_points = 6.5;
-constexpr double cell_padding = 2; // points, above and below
-constexpr double side_padding = 4; // points, left and right
+constexpr double least_points = 5.5;
+constexpr double cell_padding = 2;    // points, above and below
+constexpr double side_padding = 0.36; // of the letters' size, left and right
 constexpr double points_an_inch = 72;
 
 plot::Tone tone_of(document::Severity severity) {
@@ -123,7 +123,7 @@ private:
     [[nodiscard]] std::vector<ColumnWish> wishes(const document::Table& table, double points) const {
         const QFontMetricsF metrics(font(px(points), true));
         const double mark = metrics.horizontalAdvance(mark_letter(document::Severity::danger));
-        return column_wishes(table, metrics, mark, px(2 * side_padding + 1));
+        return column_wishes(table, metrics, mark, px(2 * side_padding * points + 1));
     }
 
     static bool words_fit(const std::vector<ColumnWish>& columns, double room) {
@@ -167,9 +167,9 @@ private:
         cursor_.movePosition(QTextCursor::End);
     }
 
-    void pad_sides(QTextTableCellFormat& format) const {
-        format.setLeftPadding(px(side_padding));
-        format.setRightPadding(px(side_padding));
+    void pad_sides(QTextTableCellFormat& format, double points) const {
+        format.setLeftPadding(px(side_padding * points));
+        format.setRightPadding(px(side_padding * points));
     }
 
     void fill_head(QTextTable& grid, const document::Table& table, double points) {
@@ -180,7 +180,7 @@ private:
             format.setBottomBorderStyle(QTextFrameFormat::BorderStyle_Solid);
             format.setBottomBorderBrush(qcolor(plot::surface(plot::Background::light).frame));
             format.setVerticalAlignment(QTextCharFormat::AlignBottom);
-            pad_sides(format);
+            pad_sides(format, points);
             cell.setFormat(format);
             write_in(cell, {table.columns[column].heading}, table.columns[column].align, points, true);
         }
@@ -193,7 +193,7 @@ private:
         format.setBottomBorder(px(0.4));
         format.setBottomBorderStyle(QTextFrameFormat::BorderStyle_Solid);
         format.setBottomBorderBrush(qcolor(plot::surface(plot::Background::light).grid));
-        pad_sides(format);
+        pad_sides(format, points);
         cell.setFormat(format);
         write_in(cell, text, align, points, false);
     }

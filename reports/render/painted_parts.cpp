@@ -13,6 +13,7 @@ namespace {
 
 constexpr double line_px = 2;
 constexpr double hair_px = 1;
+constexpr double span_mark_px = 11;
 
 QRectF whole(const plot::Layout& layout) { return {0, 0, layout.size.width, layout.size.height}; }
 
@@ -79,18 +80,6 @@ void paint_hatched(QPainter& painter, const QRectF& box, plot::Tone tone, Theme 
         pen(paper, hair_px));
 }
 
-void paint_span(QPainter& painter, const plot::SpanBox& span, Theme theme) {
-    constexpr double mark_px = 11;
-    const plot::Background ground = background(theme);
-    const QRectF box = qrect(span.box);
-    painter.setPen(pen(qcolor(span.tone, theme), 1.25));
-    painter.setBrush(qcolor(plot::ribbon_fill(span.tone, ground)));
-    if (box.width() > 0) painter.drawRect(box);
-    painter.setPen(pen(qcolor(plot::surface(ground).paper), hair_px));
-    painter.setBrush(qcolor(span.tone, theme));
-    painter.drawPath(mark_path(plot::mark(span.tone), {span.middle, box.center().y()}, mark_px));
-}
-
 } // namespace
 
 QRectF qrect(const plot::Box& box) { return {box.left, box.top, box.width, box.height}; }
@@ -113,7 +102,10 @@ void Ground::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*)
 Front::Front(plot::Layout layout, Theme theme, QGraphicsItem* parent)
     : QGraphicsItem(parent)
     , layout_(std::move(layout))
-    , theme_(theme) {}
+    , theme_(theme) {
+    for (const plot::SpanBox& span : layout_.spans)
+        new SpanItem(span, theme, this);
+}
 
 QRectF Front::boundingRect() const { return whole(layout_); }
 
@@ -148,14 +140,34 @@ void Front::paint_key(QPainter& painter, const plot::Key& key) const {
 void Front::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*) {
     for (const plot::BarBox& bar : layout_.bars)
         paint_hatched(*painter, qrect(bar.box), bar.tone, theme_);
-    for (const plot::SpanBox& span : layout_.spans)
-        paint_span(*painter, span, theme_);
     for (const plot::Key& key : layout_.keys)
         paint_key(*painter, key);
     for (const plot::Leader& leader : layout_.leaders) {
         painter->setPen(pen(qcolor(leader.tone, theme_), hair_px));
         painter->drawLine(QPointF(leader.from_x, leader.from_y), QPointF(leader.to_x, leader.to_y));
     }
+}
+
+SpanItem::SpanItem(const plot::SpanBox& span, Theme theme, QGraphicsItem* parent)
+    : QGraphicsItem(parent)
+    , span_(span)
+    , theme_(theme) {}
+
+QRectF SpanItem::boundingRect() const {
+    const QRectF mark(span_.middle - span_mark_px / 2, span_.box.centre() - span_mark_px / 2, span_mark_px,
+                      span_mark_px);
+    return qrect(span_.box).united(mark).adjusted(-1, -1, 1, 1);
+}
+
+void SpanItem::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*) {
+    const plot::Background ground = background(theme_);
+    const QRectF box = qrect(span_.box);
+    painter->setPen(pen(qcolor(span_.tone, theme_), 1.25));
+    painter->setBrush(qcolor(plot::ribbon_fill(span_.tone, ground)));
+    if (box.width() > 0) painter->drawRect(box);
+    painter->setPen(pen(qcolor(plot::surface(ground).paper), hair_px));
+    painter->setBrush(qcolor(span_.tone, theme_));
+    painter->drawPath(mark_path(plot::mark(span_.tone), {span_.middle, box.center().y()}, span_mark_px));
 }
 
 void add_words(const plot::Layout& layout, Theme theme, QGraphicsItem* parent) {

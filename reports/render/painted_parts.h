@@ -23,7 +23,7 @@ private:
     Theme theme_;
 };
 
-/// What lies over the data: hatches of bars, spans, samples of the legend, leaders of words.
+/// What lies over the data: hatches of bars, samples of the legend, leaders of words; spans are its children.
 class Front : public QGraphicsItem {
 public:
     Front(plot::Layout layout, Theme theme, QGraphicsItem* parent);
@@ -34,6 +34,20 @@ private:
     void paint_key(QPainter& painter, const plot::Key& key) const;
 
     plot::Layout layout_;
+    Theme theme_;
+};
+
+/// A window along its line with the mark of its middle.
+class SpanItem : public QGraphicsItem {
+public:
+    static constexpr int item_type = UserType + 1;
+    SpanItem(const plot::SpanBox& span, Theme theme, QGraphicsItem* parent);
+    [[nodiscard]] int type() const override { return item_type; }
+    [[nodiscard]] QRectF boundingRect() const override;
+    void paint(QPainter* painter, const QStyleOptionGraphicsItem* option, QWidget* widget) override;
+
+private:
+    plot::SpanBox span_;
     Theme theme_;
 };
 
