@@ -160,6 +160,29 @@ void add_done(Document& text, const Bike& bike, int level) {
     add_imported(text, bike);
 }
 
+/// Whether a finding would show an amount of money or a private field.
+bool tells_too_much(const review::Finding& finding, const Bike& bike) {
+    if (finding.id == "paid-twice") return true;
+    for (const auto& logged : bike.log) {
+        for (const auto& doubt : logged.value.doubts) {
+            const bool same = doubt.column == finding.place.column && doubt.text == finding.place.text;
+            if (same && doubt.part != Part::open) return true;
+        }
+    }
+    return false;
+}
+
+void add_odd(Document& text, const HistoryOfBike& history, int level) {
+    auto shown = history.findings;
+    const auto left_out = std::erase_if(
+        shown, [&](const review::Finding& finding) { return tells_too_much(finding, *history.bike); });
+    text.heading("What looks odd", level);
+    if (!shown.empty() || left_out == 0) text.append(findings_text(shown));
+    if (left_out != 0)
+        text.sentence("Left out, because it is about money or private fields: " +
+                      counted(left_out, "thing", "things") + ".");
+}
+
 void add_gaps(Document& text, const HistoryOfBike& history, int level) {
     text.heading("Gaps in the record", level);
     const auto unit = history.bike->details.value.odometer_unit;
@@ -209,7 +232,7 @@ void add_bike(Document& text, const HistoryOfBike& history, int level) {
     text.heading("Distance over time", level);
     add_pictures(text, history.pictures, "The odometer was never read.");
     add_gaps(text, history, level);
-    text.heading("What looks odd", level).append(findings_text(history.findings));
+    add_odd(text, history, level);
     add_corrections(text, history.corrections, level);
 }
 

@@ -44,14 +44,14 @@ TEST_CASE("Without readings on both sides nobody knows what was ridden", "[revie
 TEST_CASE("A lay-up that reaches to the end explains a gap, a planned one does not", "[review]") {
     BikeLog log;
     log.reading("2022-10-01", "1000");
-    auto& layup = log.add("2022-10-15", Layup{day("2023-05-01"), false});
+    log.add("2022-10-15", Layup{day("2023-05-01"), false});
     log.reading("2023-05-10", "1000");
     REQUIRE(record_gaps(log.bike).size() == 1);
     CHECK(record_gaps(log.bike)[0].laid_up);
     CHECK(record_gaps(log.bike)[0].ridden == Distance{});
-    std::get<Layup>(layup.value.body).planned = true;
+    std::get<Layup>(log.bike.log[1].value.body).planned = true;
     CHECK_FALSE(record_gaps(log.bike)[0].laid_up);
-    std::get<Layup>(layup.value.body) = Layup{day("2023-01-01"), false};
+    std::get<Layup>(log.bike.log[1].value.body) = Layup{day("2023-01-01"), false};
     CHECK_FALSE(record_gaps(log.bike)[0].laid_up);
 }
 

@@ -74,6 +74,6 @@ TEST_CASE("Pictures with nothing to see are left out", "[compose][report]") {
     const auto document = report(ridden(), "2023-07-20", {hollow, full, nullptr});
     std::size_t figures = 0;
     for (const auto& block : document.blocks)
-        figures += std::holds_alternative<document::Figure>(block) ? 1 : 0;
+        figures += std::holds_alternative<document::Figure>(block) ? 1U : 0U;
     CHECK(figures == 1);
 }
