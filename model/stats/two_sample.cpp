@@ -3,182 +3,167 @@
 
 #include "model/stats/median.h"
 
-#include <boost/math/distributions/normal.hpp>
-
 #include <algorithm>
 #include <cmath>
-#include <cstddef>
 #include <numeric>
+#include <vector>
 
 namespace sumpbook::stats {
 namespace {
 
-constexpr double most_splits = 200'000;
-constexpr std::size_t most_values_exact = 120;
-constexpr double tail = 0.025; ///< Of a 95 % interval, each side.
+/// Sums that differ by less than this share of their size are one and the same.
+constexpr double same_share = 1e-9;
 
-double splits(std::size_t n1, std::size_t n2) {
-    double count = 1;
-    for (std::size_t k = 1; k <= n1; ++k)
-        count = count * static_cast<double>(n2 + k) / static_cast<double>(k);
-    return count;
+double sum_of(std::span<const double> values) { return std::accumulate(values.begin(), values.end(), 0.0); }
+double mean_of_span(std::span<const double> values) {
+    return sum_of(values) / static_cast<double>(values.size());
 }
 
-/// Sums of every choice of n1 of the values, without making the choices: ways[k][sum] for whole numbers.
-class SubsetSums {
-public:
-    SubsetSums(const std::vector<std::size_t>& values, std::size_t choose)
-        : ways_(choose + 1) {
-        const auto highest = std::accumulate(values.begin(), values.end(), std::size_t{0});
-        for (auto& row : ways_)
-            row.assign(highest + 1, 0.0);
-        ways_[0][0] = 1;
-        for (const auto value : values)
-            add(value);
-    }
-    [[nodiscard]] const std::vector<double>& of_whole_choice() const { return ways_.back(); }
+/// n over k, as a double: exact up to 2^53, and only compared beyond.
+double ways(std::size_t n, std::size_t k) {
+    double result = 1;
+    for (std::size_t i = 1; i <= k; ++i)
+        result = std::round(result * static_cast<double>(n - k + i) / static_cast<double>(i));
+    return result;
+}
 
-private:
-    void add(std::size_t value) {
-        for (std::size_t k = ways_.size() - 1; k > 0; --k) {
-            for (std::size_t sum = ways_[k].size(); sum-- > value;)
-                ways_[k][sum] += ways_[k - 1][sum - value];
+double size_of(std::span<const double> values) {
+    double size = 0;
+    for (const double value : values)
+        size += std::abs(value);
+    return size;
+}
+
+/// The next way to choose, in the order of the digits; false after the last.
+bool next_choice(std::vector<std::size_t>& chosen, std::size_t n) {
+    const std::size_t k = chosen.size();
+    for (std::size_t i = k; i-- > 0;) {
+        if (chosen[i] == n - k + i) continue;
+        ++chosen[i];
+        for (std::size_t j = i + 1; j < k; ++j)
+            chosen[j] = chosen[j - 1] + 1;
+        return true;
+    }
+    return false;
+}
+
+double squares_about_mean(std::span<const double> values) {
+    const double mean = mean_of_span(values);
+    double sum = 0;
+    for (const double value : values)
+        sum += (value - mean) * (value - mean);
+    return sum;
+}
+
+/// Number of orders of two groups by the Mann-Whitney count, from 0 to as x bs.
+std::vector<double> mann_whitney_orders(std::size_t as, std::size_t bs) {
+    std::vector<std::vector<double>> of_bs(bs + 1, std::vector<double>{1});
+    for (std::size_t i = 1; i <= as; ++i) {
+        std::vector<std::vector<double>> next{{1}};
+        for (std::size_t j = 1; j <= bs; ++j) {
+            std::vector<double> orders(i * j + 1, 0);
+            for (std::size_t u = 0; u < of_bs[j].size(); ++u)
+                orders[u + j] += of_bs[j][u]; // a value of the first group is the largest: above all j
+            for (std::size_t u = 0; u < next[j - 1].size(); ++u)
+                orders[u] += next[j - 1][u];
+            next.push_back(std::move(orders));
         }
+        of_bs = std::move(next);
     }
-    std::vector<std::vector<double>> ways_;
-};
-
-/// Twice the mid-rank of each value, the first group's first; whole numbers also with ties.
-std::vector<std::size_t> doubled_ranks(const std::vector<double>& all) {
-    std::vector<std::size_t> ranks;
-    for (const double value : all) {
-        const auto below = std::ranges::count_if(all, [&](double other) { return other < value; });
-        const auto equal = std::ranges::count(all, value);
-        ranks.push_back(static_cast<std::size_t>(2 * below + equal + 1));
-    }
-    return ranks;
-}
-
-/// Every choice of n1 of the values as the first group, by the distance of its sum from the expected one.
-double p_of_values(std::vector<double> all, std::size_t n1) {
-    const double expected = std::accumulate(all.begin(), all.end(), 0.0) * static_cast<double>(n1) /
-                            static_cast<double>(all.size());
-    const auto distance = [&](double sum) { return std::abs(sum - expected); };
-    const double observed =
-        distance(std::accumulate(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(n1), 0.0));
-    const double slack = 1e-9 * (std::abs(expected) + 1e-9); // equal sums differ in their last digits
-    std::vector<bool> chosen(all.size(), false);
-    std::fill(chosen.begin(), chosen.begin() + static_cast<std::ptrdiff_t>(n1), true);
-    double as_far = 0;
-    double tried = 0;
-    do {
-        double sum = 0;
-        for (std::size_t i = 0; i < all.size(); ++i)
-            sum += chosen[i] ? all[i] : 0.0;
-        ++tried;
-        if (distance(sum) >= observed - slack) ++as_far;
-    } while (std::prev_permutation(chosen.begin(), chosen.end()));
-    return as_far / tried;
-}
-
-/// The same of the doubled ranks. Sums are compared as whole numbers times the number of values.
-double p_of_ranks(const std::vector<std::size_t>& ranks, std::size_t n1) {
-    const auto total = std::accumulate(ranks.begin(), ranks.end(), std::size_t{0});
-    const auto distance = [&](std::size_t sum) {
-        const auto scaled = sum * ranks.size();
-        const auto expected = total * n1;
-        return scaled > expected ? scaled - expected : expected - scaled;
-    };
-    const auto observed = distance(
-        std::accumulate(ranks.begin(), ranks.begin() + static_cast<std::ptrdiff_t>(n1), std::size_t{0}));
-    const SubsetSums sums(ranks, n1);
-    double as_far = 0;
-    double all = 0;
-    for (std::size_t sum = 0; sum < sums.of_whole_choice().size(); ++sum) {
-        const double ways = sums.of_whole_choice()[sum];
-        all += ways;
-        if (distance(sum) >= observed) as_far += ways;
-    }
-    return as_far / all;
-}
-
-/// Normal limit of the rank sum; the spread is that of drawing n1 of these ranks, so ties are in it.
-double p_of_many_ranks(const std::vector<std::size_t>& ranks, std::size_t n1) {
-    const auto n = static_cast<double>(ranks.size());
-    const double mean = std::accumulate(ranks.begin(), ranks.end(), 0.0) / n;
-    double squares = 0;
-    for (const auto rank : ranks)
-        squares += (static_cast<double>(rank) - mean) * (static_cast<double>(rank) - mean);
-    const auto first = static_cast<double>(n1);
-    const double spread = std::sqrt(squares / n * first * (n - first) / (n - 1));
-    if (spread <= 0) return 1;
-    const double sum = std::accumulate(ranks.begin(), ranks.begin() + static_cast<std::ptrdiff_t>(n1), 0.0);
-    const double off = std::max(0.0, std::abs(sum - first * mean) - 1); // half a rank, doubled
-    return 2 * boost::math::cdf(boost::math::complement(boost::math::normal(), off / spread));
-}
-
-/// Largest c with P(U <= c - 1) at most `tail`, at least 1; and that probability.
-struct Cut {
-    std::size_t c = 1;
-    double below = 0;
-};
-
-Cut exact_cut(std::size_t n1, std::size_t n2) {
-    std::vector<std::size_t> ranks(n1 + n2);
-    std::iota(ranks.begin(), ranks.end(), std::size_t{1});
-    const SubsetSums sums(ranks, n1);
-    const double all = splits(n1, n2);
-    const std::size_t lowest = n1 * (n1 + 1) / 2;
-    Cut cut{1, 1 / all};
-    for (double below = cut.below; cut.c < n1 * n2; ++cut.c) {
-        below += sums.of_whole_choice()[lowest + cut.c] / all;
-        if (below > tail) break;
-        cut.below = below;
-    }
-    return cut;
-}
-
-Cut normal_cut(std::size_t n1, std::size_t n2) {
-    const auto a = static_cast<double>(n1);
-    const auto b = static_cast<double>(n2);
-    const double z = boost::math::quantile(boost::math::complement(boost::math::normal(), tail));
-    const double c = a * b / 2 - z * std::sqrt(a * b * (a + b + 1) / 12);
-    return {static_cast<std::size_t>(std::max(1.0, std::floor(c))), tail};
-}
-
-void add_shift(TwoSampleResult& result, const std::vector<double>& first, const std::vector<double>& second) {
-    std::vector<double> differences;
-    for (const double a : first) {
-        for (const double b : second)
-            differences.push_back(b - a);
-    }
-    std::ranges::sort(differences);
-    result.shift = median(differences).value_or(0);
-    const bool few = first.size() + second.size() <= most_values_exact;
-    const Cut cut = few ? exact_cut(first.size(), second.size()) : normal_cut(first.size(), second.size());
-    result.shift_low = differences[cut.c - 1];
-    result.shift_high = differences[differences.size() - cut.c];
-    result.confidence = 1 - 2 * cut.below;
+    return of_bs[bs];
 }
 
 } // namespace
 
-std::optional<TwoSampleResult> compare_two_samples(const std::vector<double>& first,
-                                                   const std::vector<double>& second) {
-    if (first.empty() || second.empty()) return std::nullopt;
-    TwoSampleResult result;
-    add_shift(result, first, second);
-    const double count = splits(first.size(), second.size());
-    result.smallest_p = std::min(1.0, (first.size() == second.size() ? 2 : 1) / count);
-    std::vector<double> all = first;
-    all.insert(all.end(), second.begin(), second.end());
-    result.by_ranks = count > most_splits;
-    if (!result.by_ranks)
-        result.p = p_of_values(all, first.size());
-    else if (all.size() <= most_values_exact)
-        result.p = p_of_ranks(doubled_ranks(all), first.size());
-    else
-        result.p = p_of_many_ranks(doubled_ranks(all), first.size());
+std::optional<ExactTest> permutation_test(std::span<const double> as, std::span<const double> bs) {
+    require_finite(as);
+    require_finite(bs);
+    if (as.empty() || bs.empty()) return std::nullopt;
+    const std::size_t n = as.size() + bs.size();
+    if (ways(n, as.size()) > static_cast<double>(most_arrangements)) return std::nullopt;
+    std::vector<double> all(as.begin(), as.end());
+    all.insert(all.end(), bs.begin(), bs.end());
+    // The difference of the means grows with the distance of the first group's sum from what is expected.
+    const double expected = sum_of(all) * static_cast<double>(as.size()) / static_cast<double>(n);
+    const double seen = std::abs(sum_of(as) - expected) - same_share * size_of(all);
+    std::vector<std::size_t> chosen(as.size());
+    std::iota(chosen.begin(), chosen.end(), std::size_t{0});
+    ExactTest test{0, 0};
+    do {
+        double sum = 0;
+        for (const std::size_t index : chosen)
+            sum += all[index];
+        ++test.all;
+        test.as_far += std::abs(sum - expected) >= seen ? 1U : 0U;
+    } while (next_choice(chosen, n));
+    return test;
+}
+
+std::optional<ExactTest> sign_flip_test(std::span<const double> as, std::span<const double> bs) {
+    require_pairs(as, bs);
+    if (as.empty() || as.size() > 22) return std::nullopt; // 2^22 is the last within most_arrangements
+    std::vector<double> differences;
+    for (std::size_t i = 0; i < as.size(); ++i)
+        differences.push_back(bs[i] - as[i]);
+    const double seen = std::abs(sum_of(differences)) - same_share * size_of(differences);
+    ExactTest test{0, std::uint64_t{1} << as.size()};
+    for (std::uint64_t flips = 0; flips < test.all; ++flips) {
+        double sum = 0;
+        for (std::size_t i = 0; i < differences.size(); ++i)
+            sum += (flips >> i & 1U) != 0 ? -differences[i] : differences[i];
+        test.as_far += std::abs(sum) >= seen ? 1U : 0U;
+    }
+    return test;
+}
+
+std::optional<double> smallest_p(std::size_t as, std::size_t bs) {
+    if (as == 0 || bs == 0) return std::nullopt;
+    return (as == bs ? 2 : 1) / ways(as + bs, as);
+}
+
+std::optional<double> smallest_p_of_pairs(std::size_t pairs) {
+    if (pairs == 0) return std::nullopt;
+    return 2 * std::pow(0.5, static_cast<double>(pairs));
+}
+
+std::optional<double> pooled_sd(std::span<const double> as, std::span<const double> bs) {
+    if (as.empty() || bs.empty() || as.size() + bs.size() < 3) return std::nullopt;
+    const double squares = squares_about_mean(as) + squares_about_mean(bs);
+    return std::sqrt(squares / static_cast<double>(as.size() + bs.size() - 2));
+}
+
+double mann_whitney_lower_tail(std::size_t as, std::size_t bs, std::size_t u) {
+    const auto orders = mann_whitney_orders(as, bs);
+    double up_to = 0;
+    double all = 0;
+    for (std::size_t i = 0; i < orders.size(); ++i) {
+        all += orders[i];
+        if (i <= u) up_to += orders[i];
+    }
+    return up_to / all;
+}
+
+std::optional<Shift> shift_between(std::span<const double> as, std::span<const double> bs,
+                                   double confidence) {
+    if (as.empty() || bs.empty()) return std::nullopt;
+    std::vector<double> differences;
+    for (const double b : bs) {
+        for (const double a : as)
+            differences.push_back(b - a);
+    }
+    std::sort(differences.begin(), differences.end());
+    const double tail = (1 - confidence) / 2;
+    // The differences of rank c and c from the end, c the largest with P(U < c) within the tail.
+    std::size_t c = 1;
+    const std::size_t middle = (differences.size() + 1) / 2;
+    while (c < middle && mann_whitney_lower_tail(as.size(), bs.size(), c) <= tail)
+        ++c;
+    Shift result;
+    result.shift = median(differences).value();
+    const double outside = mann_whitney_lower_tail(as.size(), bs.size(), c - 1);
+    result.reached = outside <= tail;
+    result.interval = {differences[c - 1], differences[differences.size() - c]};
+    result.confidence = std::max(0.0, 1 - 2 * outside);
     return result;
 }
 

@@ -3,65 +3,65 @@
 
 #include "tests/catch.h"
 
+#include <cmath>
+#include <vector>
+
 using namespace sumpbook::stats;
+using Values = std::vector<double>;
 
-// Wear of shoe soles, Box, Hunter and Hunter 1978 p. 100 (MASS::shoes), as two independent groups; 133174 of
-// the 184756 splits are as far apart (recomputed by full enumeration).
-TEST_CASE("every split of the values is tried") {
-    const auto result = compare_two_samples({13.2, 8.2, 10.9, 14.3, 10.7, 6.6, 9.5, 10.8, 8.8, 13.3},
-                                            {14.0, 8.8, 11.2, 14.2, 11.8, 6.4, 9.8, 11.3, 9.3, 13.6});
-    REQUIRE(result);
-    CHECK(result->p == Approx(133174.0 / 184756.0).epsilon(1e-12));
-    CHECK(result->smallest_p == Approx(2.0 / 184756.0));
-    CHECK_FALSE(result->by_ranks);
+TEST_CASE("Groups that do not overlap are as far apart as can be", "[stats][two-sample]") {
+    const auto test = permutation_test(Values{1, 2, 3}, Values{11, 12, 13}).value();
+    CHECK(test.all == 20);
+    CHECK(test.as_far == 2);
+    CHECK(test.p_two_sided() == smallest_p(3, 3).value());
+    const auto uneven = permutation_test(Values{1, 2}, Values{11, 12, 13}).value();
+    CHECK(uneven.all == 10);
+    CHECK(uneven.p_two_sided() == smallest_p(2, 3).value());
 }
 
-TEST_CASE("groups apart as far as they can be reach the smallest p") {
-    const auto even = compare_two_samples({1, 2, 3}, {14, 15, 16});
-    CHECK(even->p == Approx(0.1)); // 2 of 20
-    CHECK(even->smallest_p == Approx(0.1));
-    CHECK(even->shift == Approx(13));
-    const auto uneven = compare_two_samples({1, 2, 3}, {14, 15});
-    CHECK(uneven->p == Approx(0.1)); // 1 of 10
-    CHECK(uneven->smallest_p == Approx(0.1));
+TEST_CASE("Equal values never differ", "[stats][two-sample]") {
+    const auto test = permutation_test(Values{0.1, 0.1, 0.1}, Values{0.1, 0.1}).value();
+    CHECK(test.as_far == test.all);
+    CHECK(sign_flip_test(Values{5, 6}, Values{5, 6})->p_two_sided() == 1);
 }
 
-TEST_CASE("the interval is exact: five against five leave out two differences on each side") {
-    // P(U <= 2) = 4/252, P(U <= 3) = 7/252 > 0.025 (counted by hand: 1, 1, 2, 3 ways).
-    const auto result = compare_two_samples({0, 0.1, 0.2, 0.3, 0.4}, {1, 3, 6, 10, 15});
-    CHECK(result->confidence == Approx(1 - 2 * 4.0 / 252));
-    CHECK(result->shift_low == Approx(0.8)); // third smallest of the 25 differences
-    CHECK(result->shift_high == Approx(14.8));
+TEST_CASE("Too little and too much is not tested", "[stats][two-sample]") {
+    CHECK_FALSE(permutation_test(Values{}, Values{1}));
+    CHECK_FALSE(permutation_test(Values(30, 1.0), Values(30, 2.0)));
+    CHECK_FALSE(sign_flip_test(Values{}, Values{}));
+    CHECK_FALSE(sign_flip_test(Values(23, 1.0), Values(23, 2.0)));
+    CHECK_FALSE(smallest_p(0, 3));
+    CHECK_FALSE(smallest_p_of_pairs(0));
+    CHECK(smallest_p_of_pairs(5).value() == Approx(2.0 / 32));
+    CHECK_FALSE(shift_between(Values{}, Values{1}, 0.95));
+    CHECK_FALSE(pooled_sd(Values{1}, Values{2}));
 }
 
-TEST_CASE("too few for 95 %: the whole range of the differences, with its own confidence") {
-    const auto result = compare_two_samples({1, 2}, {5, 9});
-    CHECK(result->confidence == Approx(1 - 2.0 / 6));
-    CHECK(result->shift_low == Approx(3));
-    CHECK(result->shift_high == Approx(8));
-    CHECK_FALSE(compare_two_samples({}, {1}));
-    CHECK_FALSE(compare_two_samples({1}, {}));
+TEST_CASE("The count of Mann and Whitney, by hand", "[stats][two-sample]") {
+    // Two of each: counts 0 1 2 2 3 4 over the six orders.
+    CHECK(mann_whitney_lower_tail(2, 2, 0) == Approx(1.0 / 6));
+    CHECK(mann_whitney_lower_tail(2, 2, 2) == Approx(4.0 / 6));
+    CHECK(mann_whitney_lower_tail(2, 2, 4) == 1);
+    // The published 5 % point of groups of five is U = 2, the tail 4 of 252 orders (tables, from memory).
+    CHECK(mann_whitney_lower_tail(5, 5, 2) == Approx(4.0 / 252));
 }
 
-TEST_CASE("where the splits are too many their ranks are counted, all of them") {
-    std::vector<double> first;
-    std::vector<double> second;
-    for (int i = 0; i < 12; ++i) {
-        first.push_back(i);
-        second.push_back(i + 0.5);
-    }
-    const auto close = compare_two_samples(first, second);
-    CHECK(close->by_ranks);
-    CHECK(close->p > 0.5);
-    for (auto& value : second)
-        value += 100;
-    CHECK(compare_two_samples(first, second)->p == Approx(2.0 / 2'704'156).epsilon(1e-9)); // C(24,12)
+TEST_CASE("The shift is the middle of the differences, with its exact range", "[stats][two-sample]") {
+    const auto few = shift_between(Values{1, 2, 4}, Values{3, 7}, 0.95).value();
+    CHECK(few.shift == 2.5); // of -1 1 2 3 5 6
+    CHECK_FALSE(few.reached);
+    CHECK(few.confidence == Approx(1 - 2.0 / 10));
+    CHECK((few.interval == Interval{-1, 6}));
+
+    const Values as{1, 2, 3, 4, 5};
+    const Values bs{11, 12, 13, 14, 15};
+    const auto five = shift_between(as, bs, 0.95).value();
+    CHECK(five.reached);
+    CHECK(five.shift == 10);
+    CHECK(five.confidence == Approx(1 - 2 * 4.0 / 252)); // P(U <= 2); U <= 3 is 7/252, above 2.5 %
+    CHECK((five.interval == Interval{7, 13}));           // the third from both ends
 }
 
-TEST_CASE("equal values on both sides show nothing") {
-    CHECK(compare_two_samples({5, 5, 5, 5}, {5, 5, 5, 5})->p == Approx(1));
-    std::vector<double> many(80, 5.0);
-    CHECK(compare_two_samples(many, many)->p == Approx(1));
-    std::vector<double> higher(80, 6.0);
-    CHECK(compare_two_samples(many, higher)->p < 1e-9);
+TEST_CASE("The spread within groups leaves their difference out", "[stats][two-sample]") {
+    CHECK(pooled_sd(Values{1, 3}, Values{101, 103}).value() == Approx(std::sqrt(2.0)));
 }
