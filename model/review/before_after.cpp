@@ -124,7 +124,7 @@ Shift shift_of(const Compared& series) {
 void complete(Compared& series) {
     series.median_before = stats::median(series.before);
     series.median_after = stats::median(series.after);
-    series.test = stats::group_shift(series.before, series.after);
+    series.test = stats::compare_two_groups(series.before, series.after);
     series.shift = shift_of(series);
 }
 

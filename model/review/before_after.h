@@ -2,7 +2,7 @@
 #pragma once
 
 #include "model/garage/garage.h"
-#include "model/stats/group_shift.h"
+#include "model/stats/two_groups.h"
 
 #include <cstddef>
 #include <optional>
@@ -49,7 +49,7 @@ struct Compared {
     std::size_t left_out = 0; ///< Stretches or fills that the cut goes through.
     std::optional<double> median_before;
     std::optional<double> median_after;
-    std::optional<stats::GroupShift> test; ///< Absent where a side is empty.
+    std::optional<stats::TwoGroups> test; ///< Absent where a side is empty.
     Shift shift = Shift::one_sided;
 };
 

@@ -4,6 +4,7 @@
 #include "reports/compose/words.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace sumpbook::compose {
@@ -31,7 +32,7 @@ Array numbers_json(const std::vector<double>& numbers) {
     return items;
 }
 
-Value test_json(const std::optional<stats::GroupShift>& test) {
+Value test_json(const std::optional<stats::TwoGroups>& test) {
     if (!test) return {};
     Object object;
     object.add("shift", decimal_from_double(test->shift, 6));
@@ -193,7 +194,20 @@ void add_why(Document& text, const CompareReport& report, const GarageSettings& 
         "chance.");
 }
 
+/// Other gearing turns the shaft faster or slower for the same road.
+bool changes_gearing(const std::string& modification) {
+    constexpr std::array<std::string_view, 4> words{"sprocket", "gearing", "teeth", "wheel size"};
+    const auto lowered = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
+    return std::ranges::any_of(words, [&](auto word) {
+        return !std::ranges::search(modification, word, {}, lowered, lowered).empty();
+    });
+}
+
 void add_cautions(Document& text, const CompareReport& report) {
+    if (report.modification && changes_gearing(*report.modification)) {
+        text.sentence("Where the odometer is driven from the gearbox, other gearing changes what it shows, "
+                      "and with it every figure per distance: check it against a measured road.");
+    }
     if (std::ranges::any_of(report.series, &Compared::wears)) {
         text.sentence("Pads, treads and chains wear with distance whatever is changed: their lines say how "
                       "they stood, not why.");

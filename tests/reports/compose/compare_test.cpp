@@ -81,6 +81,19 @@ TEST_CASE("a side without values, a wearing part and an empty record are said in
     CHECK(says(text, "wear with distance whatever is changed"));
 }
 
+TEST_CASE("other gearing may change what the odometer shows, other things do not") {
+    BikeLog log;
+    measure(log, "2024-04-01", "30");
+    auto report = report_of(log);
+    const auto warned = [&](const char* modification) {
+        report.modification = modification;
+        const auto text = write::text(compose::compare_text(report, GarageSettings{}, false), {.width = 400});
+        return says(text, "driven from the gearbox");
+    };
+    CHECK(warned("Front sprocket 16 instead of 15 teeth"));
+    CHECK_FALSE(warned("open air filter"));
+}
+
 TEST_CASE("the tree always holds the test") {
     BikeLog log;
     measure(log, "2024-04-01", "30");

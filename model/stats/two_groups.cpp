@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "model/stats/group_shift.h"
+#include "model/stats/two_groups.h"
 
 #include "model/stats/median.h"
 #include "model/stats/two_sample.h"
@@ -15,7 +15,8 @@ namespace sumpbook::stats {
 namespace {
 
 constexpr std::size_t most_values_exact = 120;
-constexpr double tail = 0.025; ///< Of a 95 % interval, each side.
+constexpr std::size_t most_differences_exact = 900;
+constexpr double wanted_confidence = 0.95;
 
 /// Sums of every choice of n1 of the values, without making the choices: ways[k][sum] for whole numbers.
 class SubsetSums {
@@ -89,56 +90,53 @@ double p_of_many_ranks(const std::vector<std::size_t>& ranks, std::size_t n1) {
     return 2 * boost::math::cdf(boost::math::complement(boost::math::normal(), off / spread));
 }
 
-/// Ranks of the differences that bound the interval, from both ends: the normal limit for large groups.
-std::size_t normal_cut(std::size_t n1, std::size_t n2) {
-    const auto a = static_cast<double>(n1);
-    const auto b = static_cast<double>(n2);
-    const double z = boost::math::quantile(boost::math::complement(boost::math::normal(), tail));
-    return static_cast<std::size_t>(
-        std::max(1.0, std::floor(a * b / 2 - z * std::sqrt(a * b * (a + b + 1) / 12))));
-}
-
-void add_shift_of_few(GroupShift& result, const std::vector<double>& first,
-                      const std::vector<double>& second) {
-    const auto shift = shift_between(first, second, 1 - 2 * tail);
-    result.shift = shift->shift;
-    result.shift_low = shift->interval.low;
-    result.shift_high = shift->interval.high;
-    result.confidence = shift->confidence;
-}
-
-void add_shift_of_many(GroupShift& result, const std::vector<double>& first,
-                       const std::vector<double>& second) {
+void add_large_shift(TwoGroups& result, const std::vector<double>& first, const std::vector<double>& second) {
     std::vector<double> differences;
     for (const double a : first) {
         for (const double b : second)
             differences.push_back(b - a);
     }
     std::ranges::sort(differences);
-    const std::size_t cut = normal_cut(first.size(), second.size());
+    const auto n1 = static_cast<double>(first.size());
+    const auto n2 = static_cast<double>(second.size());
+    const double z =
+        boost::math::quantile(boost::math::complement(boost::math::normal(), (1 - wanted_confidence) / 2));
+    const double cut = n1 * n2 / 2 - z * std::sqrt(n1 * n2 * (n1 + n2 + 1) / 12);
+    const auto c = static_cast<std::size_t>(std::max(1.0, std::floor(cut)));
     result.shift = median(differences).value_or(0);
-    result.shift_low = differences[cut - 1];
-    result.shift_high = differences[differences.size() - cut];
-    result.confidence = 1 - 2 * tail;
+    result.shift_low = differences[c - 1];
+    result.shift_high = differences[differences.size() - c];
+    result.confidence = wanted_confidence;
+}
+
+void add_shift(TwoGroups& result, const std::vector<double>& first, const std::vector<double>& second) {
+    if (first.size() * second.size() > most_differences_exact) return add_large_shift(result, first, second);
+    const auto between = shift_between(first, second, wanted_confidence).value();
+    result.shift = between.shift;
+    result.shift_low = between.interval.low;
+    result.shift_high = between.interval.high;
+    result.confidence = between.confidence;
+}
+
+double p_by_ranks(const std::vector<double>& first, const std::vector<double>& second) {
+    std::vector<double> all = first;
+    all.insert(all.end(), second.begin(), second.end());
+    const auto ranks = doubled_ranks(all);
+    return all.size() <= most_values_exact ? p_of_ranks(ranks, first.size())
+                                           : p_of_many_ranks(ranks, first.size());
 }
 
 } // namespace
 
-std::optional<GroupShift> group_shift(const std::vector<double>& first, const std::vector<double>& second) {
+std::optional<TwoGroups> compare_two_groups(const std::vector<double>& first,
+                                            const std::vector<double>& second) {
     if (first.empty() || second.empty()) return std::nullopt;
-    GroupShift result;
-    const bool few = first.size() + second.size() <= most_values_exact;
-    (few ? add_shift_of_few : add_shift_of_many)(result, first, second);
-    result.smallest_p = std::min(1.0, smallest_p(first.size(), second.size()).value());
-    const auto exact = permutation_test(first, second);
-    result.by_ranks = !exact;
-    if (exact) {
-        result.p = exact->p_two_sided();
-        return result;
-    }
-    std::vector<double> all = first;
-    all.insert(all.end(), second.begin(), second.end());
-    result.p = (few ? p_of_ranks : p_of_many_ranks)(doubled_ranks(all), first.size());
+    TwoGroups result;
+    add_shift(result, first, second);
+    result.smallest_p = std::min(1.0, smallest_p(first.size(), second.size()).value_or(1));
+    const auto counted = permutation_test(first, second);
+    result.by_ranks = !counted;
+    result.p = counted ? counted->p_two_sided() : p_by_ranks(first, second);
     return result;
 }
 
