@@ -86,7 +86,7 @@ std::optional<std::size_t> fills_needed(const ComparedMetal& metal) {
 }
 
 void put_verdict(ComparedMetal& metal) {
-    if (metal.below > 0 || metal.first_per_1000km.empty() || metal.second_per_1000km.empty()) return;
+    if (metal.below() > 0 || metal.first_per_1000km.empty() || metal.second_per_1000km.empty()) return;
     metal.test = stats::permutation_test(metal.first_per_1000km, metal.second_per_1000km);
     metal.smallest_p = stats::smallest_p(metal.first_per_1000km.size(), metal.second_per_1000km.size());
     metal.shift = stats::shift_between(metal.first_per_1000km, metal.second_per_1000km, interval_confidence);
@@ -102,9 +102,11 @@ ComparedMetal metal_of(const QuantityTrend& trend, const std::map<std::string, S
     for (const TrendPoint& point : trend.points) {
         const Side side = sides.contains(point.entry_id) ? sides.at(point.entry_id) : Side::none;
         if (!point.wear || side == Side::none) continue;
-        metal.below += point.value.state == ValueState::below ? 1U : 0U;
-        auto& rates = side == Side::first ? metal.first_per_1000km : metal.second_per_1000km;
-        rates.push_back(point.wear->per_1000km());
+        const bool first = side == Side::first;
+        if (point.value.state == ValueState::below)
+            ++(first ? metal.first_below : metal.second_below);
+        else
+            (first ? metal.first_per_1000km : metal.second_per_1000km).push_back(point.wear->per_1000km());
     }
     put_verdict(metal);
     return metal;
@@ -121,14 +123,6 @@ ComparedWord overall(const std::vector<ComparedMetal>& metals) {
     return first || any(ComparedWord::cannot_tell) ? ComparedWord::cannot_tell : ComparedWord::not_compared;
 }
 
-/// The fills a side has: the most that any metal could be followed in.
-std::size_t most_fills(const std::vector<ComparedMetal>& metals, std::vector<double> ComparedMetal::*side) {
-    std::size_t most = 0;
-    for (const ComparedMetal& metal : metals)
-        most = std::max(most, (metal.*side).size());
-    return most;
-}
-
 OilComparison compare(const OilRecord& record, std::string first, std::string second, const SideOf& side_of) {
     OilComparison comparison;
     comparison.bike = record.bike->details.value.name;
@@ -137,8 +131,12 @@ OilComparison compare(const OilRecord& record, std::string first, std::string se
         if (trend.compartment == engine && trend.of == TrendOf::wear_rate)
             comparison.metals.push_back(metal_of(trend, sides));
     }
-    comparison.first = {std::move(first), most_fills(comparison.metals, &ComparedMetal::first_per_1000km)};
-    comparison.second = {std::move(second), most_fills(comparison.metals, &ComparedMetal::second_per_1000km)};
+    comparison.first.name = std::move(first);
+    comparison.second.name = std::move(second);
+    for (const ComparedMetal& metal : comparison.metals) {
+        comparison.first.fills = std::max(comparison.first.fills, metal.first_fills());
+        comparison.second.fills = std::max(comparison.second.fills, metal.second_fills());
+    }
     comparison.word = overall(comparison.metals);
     comparison.fewest_for_an_answer = fewest_for_an_answer();
     for (const ComparedMetal& metal : comparison.metals) {
