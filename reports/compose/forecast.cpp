@@ -4,6 +4,7 @@
 #include "reports/compose/words.h"
 
 #include <array>
+#include <map>
 
 namespace sumpbook::compose {
 namespace {
@@ -65,9 +66,9 @@ std::string heading_of(ForecastBy by) {
 
 document::Table table_of(const ForecastReport& report) {
     document::Table table{{{heading_of(report.by), {}},
-                           {"At least", Align::right},
+                           {"Likely from", Align::right},
                            {"About", Align::right},
-                           {"At most", Align::right},
+                           {"Likely to", Align::right},
                            {"On average", Align::right}},
                           {}};
     const auto& currency = report.forecast.currency;
@@ -88,16 +89,19 @@ std::string table_words(const ForecastReport& report) {
     return time + "Each range holds what comes about in 8 of 10 cases; ranges do not add up, averages do.";
 }
 
+/// "Old twin: Fork oil, Gearbox oil - no estimate and no past cost.", one sentence a bike and reason.
 void add_not_priced(Document& text, const cost::CostForecast& forecast) {
     if (forecast.not_priced.empty()) return;
     text.heading("Not in these amounts", 3);
-    document::Table table{{{"Bike", {}}, {"What", {}}, {"Why", {}}}, {}};
+    std::map<std::pair<std::string, cost::NotPricedBecause>, std::string> by_reason;
     for (const auto& gap : forecast.not_priced) {
-        const std::string why =
-            std::string(words(gap.because)) + (gap.amount.empty() ? std::string() : " (" + gap.amount + ")");
-        table.rows.push_back({{gap.bike, {}}, {gap.what, {}}, {why, {}}});
+        auto& list = by_reason[{gap.bike, gap.because}];
+        list += (list.empty() ? "" : ", ") + gap.what + (gap.amount.empty() ? "" : " (" + gap.amount + ")");
     }
-    text.table(std::move(table));
+    for (const auto& [bike_and_reason, list] : by_reason)
+        text.sentence(bike_and_reason.first + ": " + list + " - " +
+                      std::string(words(bike_and_reason.second)) + ".");
+    text.sentence("Estimates stand in the plan: sumpbook plan set fork-oil --cost 90");
 }
 
 } // namespace

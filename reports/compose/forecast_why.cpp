@@ -43,8 +43,7 @@ std::string reading_fact(const ForecastReport& report, const BikeBasis& basis) {
     if (!basis.riding->known()) return "none: riding like most owners is assumed";
     return words(Distance::from_km(basis.riding->last_km()), report.settings.distance_unit) + " on " +
            spelled_text(basis.riding->last_reading()) + "; riding learnt from " +
-           times(basis.riding->riders().steps, "stretch") + (basis.riding->riders().steps == 1 ? "" : "") +
-           " of the record";
+           times(basis.riding->riders().steps, "part") + " of the record, a month or more each";
 }
 
 /// "1.859 EUR a litre, the middle of 1.82 (3 May 2026), ...".
@@ -158,8 +157,9 @@ Document forecast_why_text(const ForecastReport& report) {
         " were drawn, from seed " + std::to_string(wish.seed) +
         "; the ranges leave out the lowest and the highest tenth of them. The monthly amount is a twelfth of "
         "what the next 12 months cost at most. Prices rise by 3 % a year where you have not said otherwise "
-        "(costs drift). An estimate counts as two bills; without bills a job costs up to about 1.5 times "
-        "it. Jobs are counted over the whole time up to " +
+        "(costs drift). An estimate counts as two bills; without bills a job likely costs 0.7 to 1.4 times "
+        "it."
+        " Jobs are counted over the whole time up to " +
         spelled_text(report.forecast.until) +
         ". These are choices of ours; change them to see what they do.");
     for (std::size_t bike = 0; bike < report.run.bikes.size(); ++bike)
