@@ -10,6 +10,7 @@ using namespace sumpbook::compose;
 using upkeep::DueItem;
 using upkeep::DueState;
 using upkeep::LimitKind;
+using upkeep::ReasonInput;
 
 namespace {
 
@@ -156,7 +157,7 @@ TEST_CASE("A reason stands in numbers, with the day without it") {
     CHECK(text(ReasonInput::since_last, 4013, -9).starts_with("4 013 km remain of "));
     CHECK(text(ReasonInput::since_last, -300, -9).starts_with("300 km past its "));
     item.date_from = LimitKind::date;
-    item.limits.date = DateLimit{day("2027-01-24"), 365, 36.5, 36.5};
+    item.limits.date = upkeep::DateLimit{day("2027-01-24"), 365, 36.5, 36.5};
     CHECK(text(ReasonInput::since_last, 80, -9).starts_with("80 days remain of 365 days"));
     CHECK(reason_text({ReasonInput::date_limit, {}, {}, 0, 0}, item) ==
           "its time ends on 24 Jan 2027; without that it would have no day");
