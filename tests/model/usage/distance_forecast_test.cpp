@@ -21,9 +21,9 @@ DistanceForecast forecast_of(const std::vector<int>& km_a_month, bool laid_up = 
     for (const int km : km_a_month)
         ends.push_back({plus_months(ends.front().date, static_cast<int>(ends.size())),
                         ends.back().distance + Distance::from_whole_km(km)});
-    for (int year = 2022; laid_up && year < 2026; ++year)
+    for (int year = 2021; laid_up && year < 2026; ++year)
         log.add(std::to_string(year) + "-12-01",
-                Layup{plus_months(day("2023-02-28"), 12 * (year - 2022)), false});
+                Layup{plus_months(day("2022-03-01"), 12 * (year - 2021)), false});
     const RidingDays riding(log.bike, ends.front().date, ends.back().date);
     return {learn_riders(steps_of(ends), riding, {}), riding, ends.back().date};
 }
@@ -73,7 +73,7 @@ TEST_CASE("The quantile of a distance is where its chance is") {
 
 TEST_CASE("While the bike is laid up nothing is ridden") {
     const auto forecast = forecast_of(std::vector<int>(36, 250), true); // to 1 January 2025
-    CHECK(forecast.mean_distance_km(0, 58) == Approx(0).margin(1e-9));
+    CHECK(forecast.mean_distance_km(0, 58) == 0);
     CHECK(forecast.distance_quantile_km(0, 58, 0.99) == 0);
     CHECK(forecast.day_to_reach(10, 0.1).value() > 58);
     CHECK(forecast.mean_distance_km(58, 100) > 0);
@@ -81,8 +81,8 @@ TEST_CASE("While the bike is laid up nothing is ridden") {
 
 TEST_CASE("Any record: the quantiles are in order and rise with the distance") {
     CHECK(rc::check([] {
-        const auto months =
-            *rc::gen::container<std::vector<int>>(*rc::gen::inRange<std::size_t>(0, 40), rc::gen::inRange(0, 2000));
+        const auto months = *rc::gen::container<std::vector<int>>(*rc::gen::inRange<std::size_t>(0, 40),
+                                                                  rc::gen::inRange(0, 2000));
         const auto forecast = forecast_of(months, *rc::gen::arbitrary<bool>());
         const double km = *rc::gen::inRange(1, 20'000);
         const auto order = [](const std::optional<int>& day) { return day.value_or(horizon_days + 1); };
