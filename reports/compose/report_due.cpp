@@ -41,6 +41,21 @@ std::string name_of(const DueItem& item, bool with_bike) {
     return with_bike ? item.bike + ", " + item.label : item.label;
 }
 
+/// The marks that oil verdicts use.
+std::string_view mark_of(Severity severity) {
+    switch (severity) {
+    case Severity::danger:
+        return "■";
+    case Severity::caution:
+        return "▲";
+    case Severity::good:
+        return "●";
+    case Severity::none:
+        break;
+    }
+    return "○";
+}
+
 /// One sentence an item of these states, worst first; nothing where there is none.
 void add_section(Document& text, const char* heading, const std::vector<DueItem>& items,
                  std::initializer_list<DueState> states, bool with_bike) {
@@ -49,8 +64,8 @@ void add_section(Document& text, const char* heading, const std::vector<DueItem>
         if (std::ranges::find(states, item.state) == states.end()) continue;
         if (!begun) text.heading(heading);
         begun = true;
-        text.sentence(name_of(item, with_bike) + ", " + std::string(slug(item.state)) + ": " +
-                          reason_words(item),
+        text.sentence(std::string(mark_of(colour(item.state))) + " " + std::string(slug(item.state)) + ": " +
+                          name_of(item, with_bike) + ". " + reason_words(item),
                       colour(item.state));
     }
 }
@@ -72,7 +87,8 @@ Document report_due(const ReportFront& front, const std::vector<DueItem>& items,
         return text;
     }
     const bool with_bike = front.bikes.size() > 1;
-    text.heading("In short").sentence(short_answer(items), worst(items));
+    const auto how = worst(items);
+    text.heading("In short").sentence(std::string(mark_of(how)) + " " + short_answer(items), how);
     add_section(text, "Do now", items, {DueState::overdue, DueState::due}, with_bike);
     add_section(text, "Find out", items, {DueState::unknown}, with_bike);
     add_section(text, "Soon", items, {DueState::soon}, with_bike);

@@ -45,7 +45,6 @@ std::string evidence_words(const Entry& entry) {
     std::string text =
         entry.evidence ? std::string(slug(*entry.evidence)) : std::string(is_job(entry) ? "not stated" : "-");
     if (!entry.attachments.empty()) text += ", with a copy";
-    if (entry.imported) text += "; imported";
     return text;
 }
 
@@ -54,16 +53,25 @@ std::string what_words(const LogEntry& logged) {
     return logged.value.doubts.empty() ? text : text + " (in doubt)";
 }
 
+bool says_who(const LogEntry& logged) {
+    const auto* work = std::get_if<Work>(&logged.value.body);
+    return work != nullptr && work->done_by;
+}
+
 document::Table done_table(const Bike& bike) {
-    document::Table table{
-        {{"Date", {}}, {"Odometer", Align::right}, {"What", {}}, {"By", {}}, {"Evidence", {}}, {"Entry", {}}},
-        {}};
+    const bool by = std::ranges::any_of(bike.log, says_who);
+    document::Table table{{{"Date", {}}, {"Odometer", Align::right}, {"What", {}}}, {}};
+    if (by) table.columns.push_back({"By", {}});
+    table.columns.insert(table.columns.end(), {{"Evidence", {}}, {"Entry", {}}});
     for (const auto& logged : bike.log) {
         if (!is_shown(logged.value)) continue;
-        table.rows.push_back({Cell{iso_text(logged.value.date), {}},
-                              Cell{words_or_dash(logged.value.odometer), {}}, Cell{what_words(logged), {}},
-                              Cell{done_by_words(logged.value), {}}, Cell{evidence_words(logged.value), {}},
-                              Cell{logged.id, {}}});
+        std::vector<Cell> row{{iso_text(logged.value.date), {}},
+                              {words_or_dash(logged.value.odometer), {}},
+                              {what_words(logged), {}}};
+        if (by) row.push_back({done_by_words(logged.value), {}});
+        row.push_back({evidence_words(logged.value), {}});
+        row.push_back({logged.id, {}});
+        table.rows.push_back(std::move(row));
     }
     return table;
 }
@@ -118,6 +126,15 @@ void add_short_answer(Document& text, const HistoryOfBike& history, int level) {
                 : Severity::caution);
 }
 
+/// Taken over from lists: typed long after the day, which is not held against an entry.
+void add_imported(Document& text, const Bike& bike) {
+    const auto imported = count_if(bike, [](const Entry& entry) { return entry.imported.has_value(); });
+    if (imported != 0)
+        text.sentence(
+            "Taken over from lists that the owner kept before: " + counted(imported, "entry", "entries") +
+            " of all " + std::to_string(bike.log.size()) + ".");
+}
+
 void add_identity(Document& text, const Bike& bike, int level) {
     const auto& d = bike.details.value;
     document::Facts facts;
@@ -140,6 +157,7 @@ void add_done(Document& text, const Bike& bike, int level) {
                   counted(bike.log.size() - count_if(bike, &is_shown) - fuel, "entry", "entries") +
                   " of readings, costs, notes and files. Left out of all entries: money, notes, places and "
                   "names of people.");
+    add_imported(text, bike);
 }
 
 void add_gaps(Document& text, const HistoryOfBike& history, int level) {

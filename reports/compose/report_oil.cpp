@@ -24,7 +24,8 @@ void add_answers(Document& text, const std::vector<SampleAssessment>& samples, i
     const auto& latest = samples.back();
     text.heading("Is the engine wearing?", level).blocks.emplace_back(wear_answer(samples));
     text.heading("Is the oil still fit?", level).blocks.emplace_back(fitness_answer(latest));
-    text.heading("What to do next?", level).sentence(advice_words(latest), colour(latest.whole.word));
+    text.heading("What to do next?", level);
+    text.sentence(marked(latest.whole.word) + ". " + advice_words(latest), colour(latest.whole.word));
     text.heading("How sure is this?", level);
     for (auto& sentence : certainty_answer(samples))
         text.sentence(std::move(sentence));

@@ -46,14 +46,32 @@ std::string mark_of(Severity severity, std::string_view text) {
     return "<span class=\"mark\">" + std::string(shown(severity).mark) + "</span> ";
 }
 
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+/// As markup; "48 210" is not broken over two lines.
+std::string prose(std::string_view text) {
+    const std::string escaped = markup(text);
+    std::string out;
+    for (std::size_t i = 0; i < escaped.size(); ++i) {
+        const bool inside = i > 0 && i + 1 < escaped.size() && escaped[i] == ' ' &&
+                            is_digit(escaped[i - 1]) && is_digit(escaped[i + 1]);
+        out += inside ? std::string("\xC2\xA0") : std::string(1, escaped[i]);
+    }
+    return out;
+}
+
 std::string class_attribute(std::string_view names) {
     return names.empty() ? std::string{} : " class=\"" + std::string(names) + "\"";
 }
 
-std::string cell_classes(Severity severity, Align align) {
-    std::string names(shown(severity).css);
+/// Short cells (dates, names, amounts) stay on one line.
+constexpr std::size_t short_cell_bytes = 18;
+
+std::string cell_classes(const document::Cell& cell, Align align) {
+    std::string names(shown(cell.severity).css);
     if (align == Align::right) names += names.empty() ? "number" : " number";
-    return names;
+    const bool is_short = names.empty() && !cell.text.empty() && cell.text.size() <= short_cell_bytes;
+    return is_short ? "short" : names;
 }
 
 class Writer {
@@ -72,13 +90,13 @@ public:
         out_ += "<p" + class_attribute(how.css) + ">" + mark_of(sentence.severity, sentence.text);
         if (sentence.severity != Severity::none && !starts_with_mark(sentence.text))
             out_ += "<strong>" + std::string(how.word) + ".</strong> ";
-        out_ += markup(sentence.text) + "</p>\n";
+        out_ += prose(sentence.text) + "</p>\n";
     }
     void operator()(const document::Facts& facts) {
         if (facts.lines.empty()) return;
         out_ += "<dl>\n";
         for (const auto& [label, text] : facts.lines)
-            out_ += "<div><dt>" + markup(label) + "</dt><dd>" + markup(text) + "</dd></div>\n";
+            out_ += "<div><dt>" + markup(label) + "</dt><dd>" + prose(text) + "</dd></div>\n";
         out_ += "</dl>\n";
     }
     void operator()(const document::Table& table) {
@@ -86,7 +104,7 @@ public:
         out_ += "<div class=\"scroll\" role=\"group\" tabindex=\"0\" aria-label=\"Table: " + last_heading_ +
                 "\">\n<table>\n<thead><tr>";
         for (const auto& column : table.columns)
-            out_ += "<th scope=\"col\"" + class_attribute(cell_classes(Severity::none, column.align)) + ">" +
+            out_ += "<th scope=\"col\"" + class_attribute(cell_classes({}, column.align)) + ">" +
                     markup(column.heading) + "</th>";
         out_ += "</tr></thead>\n<tbody>\n";
         for (const auto& row : table.rows)
@@ -96,8 +114,7 @@ public:
     void operator()(const document::Figure& figure) {
         ++figures_;
         out_ += "<figure>\n" + svg(*figure.plot, "picture-" + std::to_string(figures_)) + "<figcaption>" +
-                markup(figure.plot->title) + ".</strong> " + markup(figure.plot->description) +
-                "</figcaption>\n</figure>\n";
+                prose(figure.plot->description) + "</figcaption>\n</figure>\n";
     }
 
 private:
@@ -105,8 +122,8 @@ private:
         out_ += "<tr>";
         for (std::size_t i = 0; i < row.size() && i < table.columns.size(); ++i) {
             const auto& cell = row[i];
-            out_ += "<td" + class_attribute(cell_classes(cell.severity, table.columns[i].align)) + ">" +
-                    mark_of(cell.severity, cell.text) + markup(cell.text) + "</td>";
+            out_ += "<td" + class_attribute(cell_classes(cell, table.columns[i].align)) + ">" +
+                    mark_of(cell.severity, cell.text) + prose(cell.text) + "</td>";
         }
         out_ += "</tr>\n";
     }

@@ -19,7 +19,8 @@ p.danger { border-color: #d55e00; }
 .good .mark, p.good strong, td.good { color: #00684c; }
 .caution .mark, p.caution strong, td.caution { color: #7a5300; }
 .danger .mark, p.danger strong, td.danger { color: #a84300; }
-td.good, td.caution, td.danger { font-weight: 600; white-space: nowrap; }
+td.good, td.caution, td.danger { font-weight: 600; }
+td.short, td.good, td.caution, td.danger { white-space: nowrap; }
 dl { margin: 0.8rem 0; max-width: 42rem; }
 dl div { display: flex; gap: 1rem; padding: 0.15rem 0; }
 dt { flex: 0 0 12rem; color: #555555; }

@@ -3,6 +3,7 @@
 
 #include "reports/plot/layout.h"
 #include "reports/plot/palette.h"
+#include "reports/plot/thin.h"
 #include "reports/write/markup.h"
 #include "reports/write/svg_parts.h"
 
@@ -72,15 +73,30 @@ private:
             out_ += rect(band.box, tone_class("band", band.tone));
             out_ += rect(band.strip, tone_class("fill", band.tone));
         }
+        add_band_edges();
         const auto& area = layout_.area;
         for (const auto& tick : layout_.y_ticks) {
-            if (const auto y = layout_.y.px(tick.at)) out_ += line(area.left, *y, area.right(), *y, "grid");
+            const auto y = layout_.y.px(tick.at);
+            if (y && layout_.y.kind() != plot::AxisKind::category)
+                out_ += line(area.left, *y, area.right(), *y, "grid");
         }
         for (const auto& tick : layout_.x_ticks) {
-            if (const auto x = layout_.x.px(tick.at)) out_ += line(*x, area.top, *x, area.bottom(), "grid");
+            const auto x = layout_.x.px(tick.at);
+            if (x && layout_.x.kind() != plot::AxisKind::category)
+                out_ += line(*x, area.top, *x, area.bottom(), "grid");
         }
         out_ += line(area.left, area.bottom(), area.right(), area.bottom(), "frame");
         out_ += line(area.left, area.top, area.left, area.bottom(), "frame");
+    }
+
+    /// Where one band ends and the next begins, also in grey.
+    void add_band_edges() {
+        for (const auto& band : layout_.bands) {
+            for (const double y : {band.box.top, band.box.bottom()}) {
+                if (y > layout_.area.top + 1 && y < layout_.area.bottom() - 1)
+                    out_ += line(band.box.left, y, band.strip.right(), y, "frame");
+            }
+        }
     }
 
     void add_data() {
@@ -120,7 +136,7 @@ private:
         }
         if (!there.empty())
             out_ += "<polygon points=\"" + there + back + "\" class=\"" + tone_class("ribbon", ribbon.tone) +
-                    "\"/>\n";
+                    " " + tone_class("line", ribbon.tone) + "\" stroke-width=\"0.75\"/>\n";
     }
 
     void add_bar(const plot::Box& box, Tone tone) {
@@ -136,29 +152,34 @@ private:
     }
 
     void add_series(const plot::Series& series) {
+        const auto drawn = plot::drawn(series, layout_);
         const auto stroke = plot::stroke(series);
-        for (const auto& run : series.runs) {
-            if (stroke != plot::Stroke::none && run.size() > 1) add_run(run, series.tone, stroke);
+        if (stroke != plot::Stroke::none) {
+            for (const auto& points : drawn.lines)
+                add_line(points, series.tone, stroke_attributes(stroke, drawn.line_px));
         }
-        const auto shape = plot::mark(series);
-        for (const auto& run : series.runs) {
-            for (const auto& point : run) {
-                if (!layout_.x.shows(point.x) || !layout_.y.shows(point.y)) continue;
-                const auto at = place(layout_, point.x, point.y);
-                if (at) out_ += mark(shape, at->x, at->y, series.tone, point.hollow);
-            }
+        auto shape = plot::mark(series);
+        if (shape == plot::Mark::none) shape = plot::mark(series.tone); // of points that stand alone
+        add_marks(drawn.marks, shape, series.tone, false);
+        add_marks(drawn.hollow_marks, shape, series.tone, true);
+    }
+
+    void add_marks(const std::vector<plot::Point>& points, plot::Mark shape, Tone tone, bool hollow) {
+        for (const auto& point : points) {
+            const bool shows = layout_.x.shows(point.x) && layout_.y.shows(point.y);
+            const auto at = place(layout_, point.x, point.y);
+            if (shows && at) out_ += mark(shape, at->x, at->y, tone, hollow);
         }
     }
 
-    void add_run(const std::vector<plot::Point>& run, Tone tone, plot::Stroke stroke) {
+    void add_line(const std::vector<plot::Point>& line_of_points, Tone tone, const std::string& how) {
         std::string points;
-        for (const auto& point : run) {
+        for (const auto& point : line_of_points) {
             if (const auto at = place(layout_, point.x, point.y))
                 points += (points.empty() ? "" : " ") + pixels(at->x) + "," + pixels(at->y);
         }
         out_ += "<polyline points=\"" + points + "\" fill=\"none\" class=\"" + tone_class("line", tone) +
-                "\" clip-path=\"url(#" + id_ + "-area)\" stroke-linejoin=\"round\"" +
-                stroke_attributes(stroke, 2) + "/>\n";
+                "\" clip-path=\"url(#" + id_ + "-area)\" stroke-linejoin=\"round\"" + how + "/>\n";
     }
 
     void add_key(const plot::Key& key) {
@@ -175,6 +196,9 @@ private:
             break;
         case plot::Key::Shape::bar:
             add_bar(box, key.tone);
+            break;
+        case plot::Key::Shape::mark:
+            out_ += mark(key.mark, box.middle(), box.centre(), key.tone, false);
             break;
         case plot::Key::Shape::hollow:
             out_ += mark(key.mark == plot::Mark::none ? plot::Mark::circle : key.mark, box.middle(),

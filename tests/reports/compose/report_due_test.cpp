@@ -47,7 +47,7 @@ TEST_CASE("What has reached its limit stands under Do now, worst first", "[compo
     const auto text = text_of(report(ridden(), "2024-12-01"));
     CHECK(holds(text, "What falls due: Tourer"));
     CHECK(holds(text, "Overdue: 1. Due, still inside the window: 0."));
-    CHECK(holds(text, "Do now\n------\nEngine oil, overdue: The limit is 11 Apr 2024"));
+    CHECK(holds(text, "Do now\n------\n■ overdue: Engine oil. The limit is 11 Apr 2024"));
     CHECK_FALSE(holds(text, "Soon\n----"));
     CHECK(holds(text, "About this report"));
 }

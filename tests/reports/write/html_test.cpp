@@ -139,7 +139,7 @@ TEST_CASE("A table has headings and can be scrolled with the keyboard") {
     const auto page = write::html(document);
     CHECK(holds(page, "<div class=\"scroll\" role=\"group\" tabindex=\"0\" aria-label=\"Table: Spent\">"));
     CHECK(holds(page, "<th scope=\"col\">Year</th><th scope=\"col\" class=\"number\">Sum</th>"));
-    CHECK(holds(page, "<td>2025</td><td class=\"number\">12</td>"));
+    CHECK(holds(page, "<td class=\"short\">2025</td><td class=\"number\">12</td>"));
 }
 
 TEST_CASE("Text keeps 4.5 to 1 to its ground, light, dark and on paper") { // WCAG 2.2, 1.4.3
@@ -163,4 +163,11 @@ TEST_CASE("Text keeps 4.5 to 1 to its ground, light, dark and on paper") { // WC
 
 TEST_CASE("Style can stand in HTML and XML alike") {
     CHECK(write::html_style().find_first_of("<&") == std::string_view::npos);
+}
+
+TEST_CASE("Digits of one number stay on one line") {
+    Document document;
+    document.heading("Spent", 1).sentence("In all 36 198.27 EUR on 3 May 2026.");
+    CHECK(holds(write::html(document), "<p>In all 36\xC2\xA0"
+                                       "198.27 EUR on 3 May 2026.</p>"));
 }

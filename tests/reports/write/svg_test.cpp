@@ -87,7 +87,7 @@ TEST_CASE("Every point has its mark, runs are not joined, below detection is hol
     CHECK(count(picture, "line-second fill-second\"") >= 1);
     CHECK(count(picture, "stroke-dasharray=\"7 4\"") >= 2); // copper and the limit
     CHECK(count(picture, "class=\"band-caution\"") == 1);
-    CHECK(count(picture, "class=\"ribbon-fourth\"") >= 1);
+    CHECK(count(picture, "class=\"ribbon-fourth") >= 1);
 }
 
 TEST_CASE("Every word that has room in the picture is written") {
