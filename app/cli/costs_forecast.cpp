@@ -79,7 +79,10 @@ Result<std::optional<Money>> budget_of(Session& session, const Typed& typed, con
                   {.file = {}, .line = {}, .column = "--budget", .text = typed.budget});
 }
 
-Result<ExitStatus> show_forecast(Session& session, const Typed& typed) {
+/// What `shown` makes of the forecast asked for.
+template <class Shown>
+auto with_forecast(Session& session, const Typed& typed, const Shown& shown)
+    -> Result<decltype(shown(std::declval<const compose::ForecastReport&>()))> {
     const auto by = typed_group(typed.by);
     if (!by) return pass_on(by.error());
     const auto wish = typed_wish(typed);
@@ -95,13 +98,22 @@ Result<ExitStatus> show_forecast(Session& session, const Typed& typed) {
     const auto run = cost::run_forecast((*open)->garage, *bikes, session.today(), *wish);
     const auto forecast = cost::cost_forecast(run);
     if (!forecast) return refuse("There is no bike to look ahead for: every one was sold.");
-    const compose::ForecastReport report{run, *forecast, *by, *budget, *settings};
-    session.show(compose::forecast_json(report),
-                 typed.why ? compose::forecast_why_text(report) : compose::forecast_text(report));
-    return ExitStatus::done;
+    return shown(compose::ForecastReport{run, *forecast, *by, *budget, *settings});
+}
+
+Result<ExitStatus> show_forecast(Session& session, const Typed& typed) {
+    return with_forecast(session, typed, [&](const compose::ForecastReport& report) {
+        session.show(compose::forecast_json(report),
+                     typed.why ? compose::forecast_why_text(report) : compose::forecast_text(report));
+        return ExitStatus::done;
+    });
 }
 
 } // namespace
+
+Result<document::Document> usual_forecast(Session& session) {
+    return with_forecast(session, Typed{}, compose::forecast_text);
+}
 
 void add_costs_forecast(CommandLine& line, CLI::App& group) {
     auto& command =

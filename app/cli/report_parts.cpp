@@ -1,12 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/report_parts.h"
 
+#include "app/cli/costs_forecast.h"
 #include "model/oil/assess.h"
+#include "model/oil/oil_trend.h"
 #include "model/review/history_findings.h"
 #include "model/store/garage_file.h"
 #include "model/upkeep/due.h"
 #include "model/usage/as_of.h"
 #include "reports/compose/odometer_plot.h"
+#include "reports/compose/oil_trend.h"
+#include "reports/compose/pictures.h"
 #include "reports/compose/report_costs.h"
 #include "reports/compose/report_due.h"
 #include "reports/compose/report_history.h"
@@ -54,6 +58,17 @@ std::shared_ptr<const plot::Plot> picture(plot::Plot plot) {
     return std::make_shared<const plot::Plot>(std::move(plot));
 }
 
+/// Those of the named pictures that have something to show.
+compose::Pictures drawn(const compose::PictureSubject& subject,
+                        std::initializer_list<std::string_view> names) {
+    compose::Pictures found;
+    for (const auto name : names) {
+        const auto* known = compose::find_picture(name);
+        if (auto plot = known->draw(subject)) found.push_back(picture(std::move(*plot)));
+    }
+    return found;
+}
+
 } // namespace
 
 Result<compose::ReportFront> report_front_of(Session& session) {
@@ -76,7 +91,9 @@ Result<compose::ReportFront> report_front_of(Session& session) {
 Result<document::Document> due_report(Session& session, const compose::ReportFront& front) {
     const auto bikes = session.bikes();
     if (!bikes) return pass_on(bikes.error());
-    const compose::Pictures pictures; // one of the windows of each bike
+    const auto open = session.open();
+    if (!open) return pass_on(open.error());
+    const auto pictures = drawn({&(*open)->garage, *bikes, session.today()}, {"due"});
     return compose::report_due(front, upkeep::due_items(*bikes, session.today()), pictures);
 }
 
@@ -89,10 +106,13 @@ Result<document::Document> oil_report(Session& session, const compose::ReportFro
     for (const Bike& bike : *bikes) {
         const auto profile = oil::profile_for(bike.details.value, std::nullopt);
         if (!profile) return pass_on(profile.error());
+        const auto record = oil::OilRecord::of((*open)->garage, bike);
+        const auto trends = oil::oil_trends(record, *profile);
         oils.push_back({.bike = bike.details.value.name,
-                        .samples = oil::assess_samples(oil::OilRecord::of((*open)->garage, bike), *profile),
-                        .pictures = {},
-                        .trend = {}});
+                        .samples = oil::assess_samples(record, *profile),
+                        .pictures = drawn({&(*open)->garage, {&bike}, session.today()},
+                                          {"wear-metals", "viscosity", "oil-consumption"}),
+                        .trend = trends.empty() ? document::Document{} : compose::oil_trend_text(trends)});
     }
     return compose::report_oil(front, oils);
 }
@@ -116,7 +136,15 @@ Result<document::Document> costs_report(Session& session, const compose::ReportF
                              [&](const auto& line) { return line.date <= session.today(); });
         costs.entries_without_money += compose::entries_without_money(bike);
     }
-    return compose::report_costs(front, costs); // costs.forecast and the pictures go in here
+    const auto all = session.bikes();
+    if (!all) return pass_on(all.error());
+    const compose::PictureSubject subject{&(*open)->garage, *all, session.today()};
+    costs.spent_pictures = drawn(subject, {"costs"});
+    if (auto forecast = usual_forecast(session)) {
+        costs.forecast = std::move(*forecast);
+        costs.forecast_pictures = drawn(subject, {"forecast"});
+    }
+    return compose::report_costs(front, costs);
 }
 
 Result<document::Document> history_report(Session& session, const compose::ReportFront& front) {
