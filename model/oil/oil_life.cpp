@@ -164,6 +164,11 @@ void reach_by_line(LifeMark& mark) {
     mark.latest_km = when.latest;
 }
 
+/// A line that hardly falls leads past every distance that is accepted: never.
+void forget_if_endless(std::optional<double>& distance_km) {
+    if (distance_km && !(*distance_km <= most_distance.km())) distance_km.reset();
+}
+
 void put_reach(LifeMark& mark, const std::optional<std::string>& method) {
     const auto& latest = mark.points.back();
     mark.passed = latest.in_use && (mark.falling ? latest.value <= mark.level : latest.value >= mark.level);
@@ -174,6 +179,9 @@ void put_reach(LifeMark& mark, const std::optional<std::string>& method) {
         reach_by_two(mark, method);
     else
         reach_by_line(mark);
+    forget_if_endless(mark.earliest_km);
+    forget_if_endless(mark.middle_km);
+    forget_if_endless(mark.latest_km);
 }
 
 void follow(LifeMark& mark, const OilRecord& record, const std::vector<FilledSample>& samples,
