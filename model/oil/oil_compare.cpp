@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/oil/oil_compare.h"
 
+#include "model/oil/oil_name.h"
 #include "model/oil/oil_trend.h"
 #include "model/oil/words.h"
 #include "model/stats/power.h"
@@ -33,11 +34,6 @@ std::vector<FilledSample> engine_samples(const OilRecord& record) {
     for (const LogEntry* entry : used_samples(*record.bike, engine))
         samples.push_back(fill_of(record, *entry));
     return samples;
-}
-
-std::optional<std::string> name_of(const FilledSample& sample) {
-    if (sample.oil_change != nullptr && sample.oil_change->oil_name) return sample.oil_change->oil_name;
-    return sample.sample->oil_name;
 }
 
 /// Side of every sample by its entry; run-in fills and fills of an earlier engine have none.
@@ -158,7 +154,7 @@ std::string_view slug(ComparedWord word) {
 std::vector<std::string> sampled_oils(const OilRecord& record) {
     std::vector<std::string> names;
     for (const FilledSample& sample : engine_samples(record)) {
-        const auto name = name_of(sample);
+        const auto name = oil_name_of(sample);
         if (name && !contains_word(names, *name)) names.push_back(*name);
     }
     return names;
@@ -166,7 +162,7 @@ std::vector<std::string> sampled_oils(const OilRecord& record) {
 
 OilComparison compare_oils(const OilRecord& record, std::string_view first, std::string_view second) {
     return compare(record, std::string(first), std::string(second), [&](const FilledSample& sample) {
-        const auto name = name_of(sample);
+        const auto name = oil_name_of(sample);
         if (name && same_word(*name, first)) return Side::first;
         return name && same_word(*name, second) ? Side::second : Side::none;
     });

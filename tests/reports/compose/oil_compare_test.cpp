@@ -41,7 +41,7 @@ TEST_CASE("Few fills cannot tell, and it is said how many can", "[compose][oil]"
     const std::string text = text_of(example(2), false);
     CHECK(holds(text,
                 "Cannot tell from so few: Marsh has 2 fills with a rate, Fenland has 2 fills; 4 fills of "
-                "each are needed."));
+                "each are needed before any difference can show."));
     CHECK(holds(text, "below detection in 2 of 2"));
     CHECK_FALSE(holds(text, "permutation"));
 }
