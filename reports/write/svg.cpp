@@ -204,9 +204,6 @@ private:
             out_ += mark(key.mark == plot::Mark::none ? plot::Mark::circle : key.mark, box.middle(),
                          box.centre(), key.tone, true);
             break;
-        case plot::Key::Shape::mark:
-            out_ += mark(key.mark, box.middle(), box.centre(), key.tone, false);
-            break;
         }
     }
 
