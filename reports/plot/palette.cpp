@@ -17,6 +17,7 @@ namespace {
 /// A row of palette.csv.
 struct Look {
     std::array<Rgb, 2> colours; ///< By Background.
+    double band_share = 0;      ///< Of the colour in the fill of bands, the rest is paper.
     Mark mark = Mark::circle;
     Stroke stroke = Stroke::solid;
     Stroke bare_stroke = Stroke::solid;
@@ -25,8 +26,6 @@ struct Look {
 
 constexpr Rgb black{0, 0, 0};
 constexpr Rgb white{255, 255, 255};
-constexpr double band_share = 0.16;   // DESIGN: of the colour, the rest is paper
-constexpr double ribbon_share = 0.30; // DESIGN
 
 constexpr std::array<std::string_view, 10> tone_names{"first", "second", "third",   "fourth", "fifth",
                                                       "sixth", "good",   "caution", "danger", "muted"};
@@ -66,6 +65,7 @@ std::array<Look, all_tones.size()> read_looks() {
         looks[named<std::size_t>(tone_names, row["tone"])] = {
             {mixed(published, published == black ? white : black, share("light_percent")),
              mixed(published, white, share("dark_percent"))},
+            share("band_percent"),
             named<Mark>(mark_names, row["mark"]),
             named<Stroke>(stroke_names, row["stroke"]),
             named<Stroke>(stroke_names, row["bare_stroke"]),
@@ -127,12 +127,10 @@ Rgb colour(Tone tone, Background background) {
 }
 
 Rgb band_fill(Tone tone, Background background) {
-    return mixed(surface(background).paper, colour(tone, background), band_share);
+    return mixed(surface(background).paper, colour(tone, background), look(tone).band_share);
 }
 
-Rgb ribbon_fill(Tone tone, Background background) {
-    return mixed(surface(background).paper, colour(tone, background), ribbon_share);
-}
+Rgb ribbon_fill(Tone tone, Background background) { return band_fill(tone, background); }
 
 Hatch hatch(Tone tone) { return look(tone).hatch; }
 

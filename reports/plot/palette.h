@@ -43,7 +43,7 @@ struct Surface {
 [[nodiscard]] Rgb colour(Tone tone, Background background);
 /// Bands behind the data: so pale that text and marks stand out on them.
 [[nodiscard]] Rgb band_fill(Tone tone, Background background);
-/// Ribbons: paler than the line in them, stronger than a band.
+/// Ribbons and spans: as pale, so that the line in them stands out; their edges are drawn in the full colour.
 [[nodiscard]] Rgb ribbon_fill(Tone tone, Background background);
 
 /// Lines in a bar, so that stacked parts can be told apart in grey.

@@ -28,11 +28,9 @@ constexpr std::array<WidthClass, 8> width_classes{{
     {"0123456789abdeghnopquvxyL$", 0.64},
     {"+<>=~^#", 0.84},
 }};
-constexpr double other_letter_em = 0.86; // accented Latin, Greek, Cyrillic, dashes and signs
+constexpr double other_letter_em = 0.86; // accented Latin, Greek, Cyrillic
 constexpr double full_em = 1.05;
 constexpr char32_t end_of_alphabets = 0x0590;
-constexpr char32_t punctuation_from = 0x2000;
-constexpr char32_t punctuation_to = 0x2300;
 
 double em_of(char32_t letter) {
     if (letter < 0x80) {
@@ -40,9 +38,7 @@ double em_of(char32_t letter) {
             if (widths.letters.find(static_cast<char>(letter)) != std::string_view::npos) return widths.em;
         return other_letter_em;
     }
-    const bool alphabet =
-        letter < end_of_alphabets || (letter >= punctuation_from && letter < punctuation_to);
-    return alphabet ? other_letter_em : full_em;
+    return letter < end_of_alphabets ? other_letter_em : full_em;
 }
 
 /// The longest beginning of whole letters that is no wider than `width_px`.

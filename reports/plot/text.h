@@ -12,8 +12,8 @@ namespace sumpbook::plot {
 
 /// An upper estimate of the width of a text in pixels, in a plain sans face of `font_px` pixels. The widths
 /// are those of DejaVu Sans 2.37 (read with a font tool), rounded up by classes of letters; it is the widest
-/// of the common sans faces, so others fit as well. Letters outside Latin, Greek and Cyrillic count a full
-/// em.
+/// of the common sans faces, so others fit as well. Letters and signs outside Latin, Greek and Cyrillic count
+/// a full em.
 [[nodiscard]] double text_width(std::string_view utf8, double font_px, bool bold = false);
 
 /// The text, or its beginning with an ellipsis where it is wider than `width_px`; empty where not even one

@@ -46,7 +46,7 @@ void add_ribbon(const Target& target, const plot::Ribbon& ribbon) {
     lower->setParent(area);
     area->setName(QString::fromStdString(ribbon.label));
     area->setBrush(qcolor(plot::ribbon_fill(ribbon.tone, background(target.theme))));
-    area->setPen(Qt::NoPen);
+    area->setPen(pen(qcolor(ribbon.tone, target.theme), 1));
     target.add(area);
 }
 

@@ -116,7 +116,9 @@ void Front::paint_key(QPainter& painter, const plot::Key& key) const {
     const QRectF swatch(box.left(), box.center().y() - 5, box.width(), 10);
     switch (key.shape) {
     case plot::Key::Shape::area:
-        painter.fillRect(swatch, qcolor(plot::ribbon_fill(key.tone, background(theme_))));
+        painter.setPen(pen(colour, hair_px));
+        painter.setBrush(qcolor(plot::ribbon_fill(key.tone, background(theme_))));
+        painter.drawRect(swatch);
         break;
     case plot::Key::Shape::bar:
         painter.fillRect(swatch, colour);
