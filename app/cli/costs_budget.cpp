@@ -6,6 +6,7 @@
 #include "app/cli/typed.h"
 #include "model/cost/budget.h"
 #include "model/cost/price_drift.h"
+#include "model/cost/spent.h"
 #include "reports/compose/budget.h"
 
 #include <algorithm>
@@ -153,6 +154,7 @@ Result<ExitStatus> show_drifts(Session& session) {
     document::Array items;
     document::Table table{{{"Category", {}}, {"Rises by, % a year", document::Align::right}, {"", {}}}, {}};
     for (const auto& category : categories_of(*settings)) {
+        if (cost::is_purchase_or_sale(category)) continue;
         const bool own = settings->price_drift_percent_a_year.contains(category);
         const auto percent =
             own ? settings->price_drift_percent_a_year.at(category) : Decimal{cost::usual_drift_percent};

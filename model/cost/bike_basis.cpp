@@ -14,16 +14,17 @@ namespace sumpbook::cost {
 namespace {
 
 /// Tells what is missing and gives nothing, unless both are known.
-std::optional<RunningCost> running_cost(const std::string& what, std::optional<double> litres_per_km,
+std::optional<RunningCost> running_cost(const std::string& what, const std::string& category,
+                                        std::optional<double> litres_per_km,
                                         std::optional<RunningPrice> price, const GarageSettings& settings,
                                         BikeBasis& basis) {
     if (!litres_per_km)
         basis.not_priced.push_back({basis.bike->name(), what, NotPricedBecause::no_consumption, {}});
     if (!price) basis.not_priced.push_back({basis.bike->name(), what, NotPricedBecause::no_price, {}});
     if (!litres_per_km || !price) return std::nullopt;
-    const std::string category = branch_of(settings, what);
-    return RunningCost{std::max(0.0, *litres_per_km), std::move(*price), category,
-                       drift_percent_a_year(settings, category)};
+    const std::string branch = branch_of(settings, category);
+    return RunningCost{std::max(0.0, *litres_per_km), std::move(*price), branch,
+                       drift_percent_a_year(settings, branch)};
 }
 
 void add_running(const GarageSettings& settings, BikeBasis& basis) {
@@ -35,10 +36,11 @@ void add_running(const GarageSettings& settings, BikeBasis& basis) {
         fuel = used->litres_per_100km / hundred_km;
     std::optional<double> oil = usage::oil_use(bike, basis.bike->odometer()).litres_per_1000km;
     if (oil) oil = *oil / thousand_km;
-    basis.fuel = running_cost("fuel", fuel, fuel_price(bike, settings), settings, basis);
+    basis.fuel = running_cost("fuel", "fuel", fuel, fuel_price(bike, settings), settings, basis);
     // An engine that has used no oil needs no price of it.
     const bool uses_none = oil && *oil <= 0;
-    if (!uses_none) basis.oil = running_cost("oil", oil, oil_price(bike, settings), settings, basis);
+    if (!uses_none)
+        basis.oil = running_cost("oil topped up", "oil", oil, oil_price(bike, settings), settings, basis);
 }
 
 /// The mean logarithm of what the other bikes' repairs cost.

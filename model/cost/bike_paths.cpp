@@ -77,7 +77,7 @@ BikePaths::Ridden BikePaths::ridden(std::uint32_t path) const {
 double BikePaths::rate(std::uint32_t path, const Ridden& ridden, std::optional<double> shared) const {
     const auto& rider = basis_.riding->riders().kept[ridden.rider];
     const double u = shared ? *shared : uniform(path, 0, purposes_.rate);
-    return stats::gamma_inverse(rider.a, u) / rider.b_km;
+    return stats::gamma_inverse(rider.belief.a, u) / rider.belief.b_km;
 }
 
 void BikePaths::run(std::uint32_t path, const Ridden& ridden, double rate, PathOutcome& outcome) const {

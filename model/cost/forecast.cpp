@@ -98,6 +98,7 @@ std::optional<CostForecast> cost_forecast(const ForecastRun& run) {
     forecast.months = lines(run, Kind::month);
     forecast.years = lines(run, Kind::year);
     forecast.categories = lines(run, Kind::category);
+    std::erase_if(forecast.categories, [](const ForecastLine& line) { return line.spread == Spread{}; });
     forecast.bikes = lines(run, Kind::bike);
     forecast.up_to_month = lines(run, Kind::up_to_month);
     add_jobs(run, forecast);

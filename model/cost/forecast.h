@@ -60,7 +60,7 @@ struct CostForecast {
     std::optional<Spread> next_12_months_together;
     std::vector<ForecastLine> months; ///< The first from today, the last up to `until`.
     std::vector<ForecastLine> years;
-    std::vector<ForecastLine> categories;  ///< Of the next 12 months.
+    std::vector<ForecastLine> categories;  ///< Of the next 12 months; without those of nothing.
     std::vector<ForecastLine> bikes;       ///< Of the next 12 months.
     std::vector<ForecastLine> up_to_month; ///< From today up to a day: "2026-05-31".
     std::vector<JobOutlook> jobs;

@@ -3,6 +3,7 @@
 
 #include "reports/compose/words.h"
 
+#include <algorithm>
 #include <array>
 #include <map>
 
@@ -101,7 +102,9 @@ void add_not_priced(Document& text, const cost::CostForecast& forecast) {
     for (const auto& [bike_and_reason, list] : by_reason)
         text.sentence(bike_and_reason.first + ": " + list + " - " +
                       std::string(words(bike_and_reason.second)) + ".");
-    text.sentence("Estimates stand in the plan: sumpbook plan set fork-oil --cost 90");
+    const auto without_cost = [](const auto& gap) { return gap.because == cost::NotPricedBecause::no_cost; };
+    if (std::ranges::any_of(forecast.not_priced, without_cost))
+        text.sentence("Estimates of jobs stand in the plan: sumpbook plan set fork-oil --cost 90");
 }
 
 } // namespace

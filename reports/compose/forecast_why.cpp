@@ -43,7 +43,7 @@ std::string reading_fact(const ForecastReport& report, const BikeBasis& basis) {
     if (!basis.riding->known()) return "none: riding like most owners is assumed";
     return words(Distance::from_km(basis.riding->last_km()), report.settings.distance_unit) + " on " +
            spelled_text(basis.riding->last_reading()) + "; riding learnt from " +
-           times(basis.riding->riders().steps, "part") + " of the record, a month or more each";
+           times(basis.riding->riders().steps, "part") + " of the record";
 }
 
 /// "1.859 EUR a litre, the middle of 1.82 (3 May 2026), ...".

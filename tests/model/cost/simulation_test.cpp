@@ -72,7 +72,7 @@ TEST_CASE("The distance of the next 12 months has the law of the distance foreca
     }
     // A mean with a standard error needs a variance: every a above 2.
     const auto& kept = riding.riders().kept;
-    REQUIRE(std::ranges::all_of(kept, [](const usage::Rider& rider) { return rider.a > 2; }));
+    REQUIRE(std::ranges::all_of(kept, [](const usage::Rider& rider) { return rider.belief.a > 2; }));
     std::vector<double> distances;
     for (const auto& path : run.result.distances_km)
         distances.push_back(path[0]);
