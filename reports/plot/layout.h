@@ -104,6 +104,8 @@ struct Layout {
 inline constexpr double font_px = 12;
 inline constexpr double title_px = 14;
 inline constexpr double mark_px = 7;      ///< Across a mark of a series.
+inline constexpr double hollow_px = 9;    ///< Across a hollow mark,
+inline constexpr double hole_px = 4.5;    ///< and across its hole.
 inline constexpr double bar_share = 0.62; ///< Of its category's slot; the rest is air.
 
 /// Places a plot in a picture. Never fails: what a plot lacks is missing from the picture, what does not fit

@@ -110,8 +110,8 @@ void add_series(QChart& chart, QValueAxis& across, QValueAxis& up, const plot::P
             add_line(target, series, line, drawn.line_px);
         const QColor colour = qcolor(series.tone, theme);
         add_marks(target, series, drawn.marks, plot::mark_px, colour);
-        add_marks(target, series, drawn.hollow_marks, plot::mark_px, colour);
-        add_marks(target, series, drawn.hollow_marks, hole_px,
+        add_marks(target, series, drawn.hollow_marks, plot::hollow_px, colour);
+        add_marks(target, series, drawn.hollow_marks, plot::hole_px,
                   qcolor(plot::surface(background(theme)).paper));
     }
 }

@@ -12,9 +12,6 @@
 
 namespace sumpbook::render {
 
-/// Across the hole of a hollow mark.
-inline constexpr double hole_px = 4;
-
 /// The outline of a mark `across` pixels wide about a point; empty for Mark::none.
 [[nodiscard]] QPainterPath mark_path(plot::Mark mark, QPointF centre, double across);
 

@@ -130,8 +130,8 @@ void Front::paint_key(QPainter& painter, const plot::Key& key) const {
         painter.fillPath(mark_path(key.mark, box.center(), plot::mark_px), colour);
         break;
     case plot::Key::Shape::hollow:
-        painter.fillPath(mark_path(key.mark, box.center(), plot::mark_px), qcolor(surface.text));
-        painter.fillPath(mark_path(key.mark, box.center(), hole_px), qcolor(surface.paper));
+        painter.fillPath(mark_path(key.mark, box.center(), plot::hollow_px), qcolor(surface.text));
+        painter.fillPath(mark_path(key.mark, box.center(), plot::hole_px), qcolor(surface.paper));
         break;
     case plot::Key::Shape::mark:
         painter.fillPath(mark_path(key.mark, box.center(), plot::mark_px), colour);
