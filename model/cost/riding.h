@@ -14,14 +14,14 @@ class Riding {
 public:
     explicit Riding(const upkeep::BikeToday& bike);
 
-    [[nodiscard]] const usage::Riders& riders() const { return riders_; }
+    [[nodiscard]] const usage::Riders& riders() const { return forecast_.riders(); }
     /// The day of the last accepted reading; without one: today.
     [[nodiscard]] const Date& last_reading() const { return last_reading_; }
     /// Where the bike stood then; 0 and unknown without a reading.
     [[nodiscard]] double last_km() const { return last_km_; }
     [[nodiscard]] bool known() const { return known_; }
 
-    /// kappa S / 365.25 of a piece, for each rider kept.
+    /// kappa S / 365.25 of a piece, for each rider kept. No piece begins before the last reading.
     [[nodiscard]] std::vector<double> shapes(const Piece& piece) const;
     /// Of the distance ridden between two days counted from today; neither before the last reading.
     [[nodiscard]] double distance_quantile_km(double from_day, double to_day, double p) const;
@@ -32,8 +32,6 @@ private:
     Date last_reading_;
     double last_km_ = 0;
     bool known_ = false;
-    usage::RidingDays days_;
-    usage::Riders riders_;
     usage::DistanceForecast forecast_;
 };
 

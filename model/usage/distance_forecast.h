@@ -36,6 +36,8 @@ public:
                                                   int latest_day = horizon_days) const;
 
     [[nodiscard]] const Riders& riders() const { return riders_; }
+    /// kappa S / 365.25 of each rider kept, for the days between two days after the origin.
+    [[nodiscard]] std::vector<double> shapes(double from_day, double to_day) const;
 
 private:
     /// Chances of having reached one distance by days already asked about.
@@ -48,8 +50,6 @@ private:
     /// Operating days of each clock from the origin to a day, linear inside a day.
     [[nodiscard]] double operating_days(std::size_t clock, double to_day) const;
     void reckon_to(std::size_t day) const;
-    /// kappa S / 365.25 of each rider.
-    [[nodiscard]] std::vector<double> shapes(double from_day, double to_day) const;
     [[nodiscard]] double chance_at_most(const std::vector<double>& shapes, double distance_km) const;
     /// The first day by whose end the mean distance is so far, `latest_day` at most.
     [[nodiscard]] int day_of_mean(double distance_km, int latest_day) const;
