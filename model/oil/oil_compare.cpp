@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/oil/oil_compare.h"
 
+#include "model/oil/oil_name.h"
 #include "model/oil/oil_trend.h"
 #include "model/oil/words.h"
 #include "model/stats/power.h"
@@ -33,11 +34,6 @@ std::vector<FilledSample> engine_samples(const OilRecord& record) {
     for (const LogEntry* entry : used_samples(*record.bike, engine))
         samples.push_back(fill_of(record, *entry));
     return samples;
-}
-
-std::optional<std::string> name_of(const FilledSample& sample) {
-    if (sample.oil_change != nullptr && sample.oil_change->oil_name) return sample.oil_change->oil_name;
-    return sample.sample->oil_name;
 }
 
 /// Side of every sample by its entry; run-in fills and fills of an earlier engine have none.
@@ -86,7 +82,7 @@ std::optional<std::size_t> fills_needed(const ComparedMetal& metal) {
 }
 
 void put_verdict(ComparedMetal& metal) {
-    if (metal.below > 0 || metal.first_per_1000km.empty() || metal.second_per_1000km.empty()) return;
+    if (metal.below() > 0 || metal.first_per_1000km.empty() || metal.second_per_1000km.empty()) return;
     metal.test = stats::permutation_test(metal.first_per_1000km, metal.second_per_1000km);
     metal.smallest_p = stats::smallest_p(metal.first_per_1000km.size(), metal.second_per_1000km.size());
     metal.shift = stats::shift_between(metal.first_per_1000km, metal.second_per_1000km, interval_confidence);
@@ -102,9 +98,11 @@ ComparedMetal metal_of(const QuantityTrend& trend, const std::map<std::string, S
     for (const TrendPoint& point : trend.points) {
         const Side side = sides.contains(point.entry_id) ? sides.at(point.entry_id) : Side::none;
         if (!point.wear || side == Side::none) continue;
-        metal.below += point.value.state == ValueState::below ? 1U : 0U;
-        auto& rates = side == Side::first ? metal.first_per_1000km : metal.second_per_1000km;
-        rates.push_back(point.wear->per_1000km());
+        const bool first = side == Side::first;
+        if (point.value.state == ValueState::below)
+            ++(first ? metal.first_below : metal.second_below);
+        else
+            (first ? metal.first_per_1000km : metal.second_per_1000km).push_back(point.wear->per_1000km());
     }
     put_verdict(metal);
     return metal;
@@ -121,14 +119,6 @@ ComparedWord overall(const std::vector<ComparedMetal>& metals) {
     return first || any(ComparedWord::cannot_tell) ? ComparedWord::cannot_tell : ComparedWord::not_compared;
 }
 
-/// The fills a side has: the most that any metal could be followed in.
-std::size_t most_fills(const std::vector<ComparedMetal>& metals, std::vector<double> ComparedMetal::*side) {
-    std::size_t most = 0;
-    for (const ComparedMetal& metal : metals)
-        most = std::max(most, (metal.*side).size());
-    return most;
-}
-
 OilComparison compare(const OilRecord& record, std::string first, std::string second, const SideOf& side_of) {
     OilComparison comparison;
     comparison.bike = record.bike->details.value.name;
@@ -137,8 +127,12 @@ OilComparison compare(const OilRecord& record, std::string first, std::string se
         if (trend.compartment == engine && trend.of == TrendOf::wear_rate)
             comparison.metals.push_back(metal_of(trend, sides));
     }
-    comparison.first = {std::move(first), most_fills(comparison.metals, &ComparedMetal::first_per_1000km)};
-    comparison.second = {std::move(second), most_fills(comparison.metals, &ComparedMetal::second_per_1000km)};
+    comparison.first.name = std::move(first);
+    comparison.second.name = std::move(second);
+    for (const ComparedMetal& metal : comparison.metals) {
+        comparison.first.fills = std::max(comparison.first.fills, metal.first_fills());
+        comparison.second.fills = std::max(comparison.second.fills, metal.second_fills());
+    }
     comparison.word = overall(comparison.metals);
     comparison.fewest_for_an_answer = fewest_for_an_answer();
     for (const ComparedMetal& metal : comparison.metals) {
@@ -160,7 +154,7 @@ std::string_view slug(ComparedWord word) {
 std::vector<std::string> sampled_oils(const OilRecord& record) {
     std::vector<std::string> names;
     for (const FilledSample& sample : engine_samples(record)) {
-        const auto name = name_of(sample);
+        const auto name = oil_name_of(sample);
         if (name && !contains_word(names, *name)) names.push_back(*name);
     }
     return names;
@@ -168,7 +162,7 @@ std::vector<std::string> sampled_oils(const OilRecord& record) {
 
 OilComparison compare_oils(const OilRecord& record, std::string_view first, std::string_view second) {
     return compare(record, std::string(first), std::string(second), [&](const FilledSample& sample) {
-        const auto name = name_of(sample);
+        const auto name = oil_name_of(sample);
         if (name && same_word(*name, first)) return Side::first;
         return name && same_word(*name, second) ? Side::second : Side::none;
     });

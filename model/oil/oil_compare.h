@@ -29,14 +29,19 @@ enum class ComparedWord {
 /// One metal: corrected wear in 1 000 km of the fills of each side, mg/kg (numbers.md 6.10).
 struct ComparedMetal {
     std::string element;
-    std::vector<double> first_per_1000km;
+    std::vector<double> first_per_1000km; ///< Of the fills in which it was detected.
     std::vector<double> second_per_1000km;
-    std::size_t below = 0; ///< Fills in which it was below detection: they cannot enter.
+    std::size_t first_below = 0; ///< Fills in which it was below detection: they cannot enter.
+    std::size_t second_below = 0;
     std::optional<stats::ExactTest> test;
     std::optional<double> smallest_p;        ///< The test could not go lower with so few fills.
     std::optional<stats::Shift> shift;       ///< Second less first.
     std::optional<std::size_t> fills_needed; ///< Of each, to find such a difference in four cases of five.
     ComparedWord word = ComparedWord::not_compared;
+
+    [[nodiscard]] std::size_t below() const { return first_below + second_below; }
+    [[nodiscard]] std::size_t first_fills() const { return first_per_1000km.size() + first_below; }
+    [[nodiscard]] std::size_t second_fills() const { return second_per_1000km.size() + second_below; }
 };
 
 /// Two oils, or two times, on one engine.

@@ -4,6 +4,7 @@
 #include "model/oil/history.h"
 #include "model/oil/methods.h"
 #include "model/oil/oil_life_levels.h"
+#include "model/oil/oil_name.h"
 #include "model/oil/precision.h"
 #include "model/oil/quantities.h"
 #include "model/oil/rate_sample.h"
@@ -21,11 +22,6 @@ constexpr std::string_view engine = "engine";
 constexpr std::string_view ageing[] = {"tbn",       "tan",  "oxidation", "nitration",
                                        "sulfation", "soot", "kv100",     "kv40"};
 
-std::optional<std::string> name_of(const FilledSample& sample) {
-    if (sample.oil_change != nullptr && sample.oil_change->oil_name) return sample.oil_change->oil_name;
-    return sample.sample->oil_name;
-}
-
 const usage::OilFill* fill_in_use(const OilRecord& record) {
     const auto& fills = record.fills_of(engine);
     return fills.empty() ? nullptr : &fills.back();
@@ -35,7 +31,7 @@ std::vector<FilledSample> samples_of(const OilRecord& record, std::string_view o
     std::vector<FilledSample> samples;
     for (const LogEntry* entry : used_samples(*record.bike, engine)) {
         FilledSample sample = fill_of(record, *entry);
-        const auto name = name_of(sample);
+        const auto name = oil_name_of(sample);
         if (name && same_word(*name, oil)) samples.push_back(std::move(sample));
     }
     return samples;
@@ -168,6 +164,11 @@ void reach_by_line(LifeMark& mark) {
     mark.latest_km = when.latest;
 }
 
+/// A line that hardly falls leads past every distance that is accepted: never.
+void forget_if_endless(std::optional<double>& distance_km) {
+    if (distance_km && !(*distance_km <= most_distance.km())) distance_km.reset();
+}
+
 void put_reach(LifeMark& mark, const std::optional<std::string>& method) {
     const auto& latest = mark.points.back();
     mark.passed = latest.in_use && (mark.falling ? latest.value <= mark.level : latest.value >= mark.level);
@@ -178,6 +179,9 @@ void put_reach(LifeMark& mark, const std::optional<std::string>& method) {
         reach_by_two(mark, method);
     else
         reach_by_line(mark);
+    forget_if_endless(mark.earliest_km);
+    forget_if_endless(mark.middle_km);
+    forget_if_endless(mark.latest_km);
 }
 
 void follow(LifeMark& mark, const OilRecord& record, const std::vector<FilledSample>& samples,
@@ -296,7 +300,7 @@ std::optional<std::string> oil_to_judge(const OilRecord& record) {
         return fill->oil_name;
     std::optional<std::string> latest;
     for (const LogEntry* entry : used_samples(*record.bike, engine)) {
-        const auto name = name_of(fill_of(record, *entry));
+        const auto name = oil_name_of(fill_of(record, *entry));
         if (name) latest = name;
     }
     return latest;

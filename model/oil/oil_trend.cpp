@@ -2,6 +2,7 @@
 #include "model/oil/oil_trend.h"
 
 #include "model/oil/methods.h"
+#include "model/oil/oil_name.h"
 #include "model/oil/quantities.h"
 #include "model/oil/rate_sample.h"
 #include "model/oil/reference_oil.h"
@@ -26,11 +27,6 @@ Filled filled_samples(const OilRecord& record, std::string_view compartment) {
 
 bool of_one_fill(const FilledSample& a, const FilledSample& b) {
     return a.fill && b.fill && a.fill->oil_change_id == b.fill->oil_change_id;
-}
-
-std::optional<std::string> oil_name_of(const FilledSample& sample) {
-    if (sample.oil_change != nullptr && sample.oil_change->oil_name) return sample.oil_change->oil_name;
-    return sample.sample->oil_name;
 }
 
 TrendPoint point_of(const FilledSample& sample, const SampleValue& value, std::size_t fill) {

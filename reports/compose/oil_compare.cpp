@@ -27,7 +27,10 @@ std::string figure(double number, int scale = 2) { return grouped(decimal_from_d
 
 std::string fills(std::size_t count) { return std::to_string(count) + (count == 1 ? " fill" : " fills"); }
 
-std::string middle_cell(const std::vector<double>& rates) {
+/// "2.68 (8 fills)", "below detection in 2 of 8".
+std::string middle_cell(const std::vector<double>& rates, std::size_t below) {
+    if (below > 0)
+        return "below detection in " + std::to_string(below) + " of " + std::to_string(rates.size() + below);
     const auto middle = stats::median(rates);
     return middle ? figure(*middle) + " (" + fills(rates.size()) + ")" : "-";
 }
@@ -43,7 +46,7 @@ std::string metal_words(const ComparedMetal& metal, const OilComparison& all) {
     case ComparedWord::not_compared:
         break;
     }
-    return metal.below > 0 ? "below detection in " + fills(metal.below) : "no rate on one side";
+    return metal.below() > 0 ? "not compared: a limit is no number" : "no rate on one side";
 }
 
 std::string range_cell(const ComparedMetal& metal) {
@@ -63,8 +66,8 @@ document::Table metals_table(const OilComparison& all) {
                           {}};
     for (const ComparedMetal& metal : all.metals) {
         table.rows.push_back({Cell{oil::quantity_name(metal.element), {}},
-                              Cell{middle_cell(metal.first_per_1000km), {}},
-                              Cell{middle_cell(metal.second_per_1000km), {}},
+                              Cell{middle_cell(metal.first_per_1000km, metal.first_below), {}},
+                              Cell{middle_cell(metal.second_per_1000km, metal.second_below), {}},
                               Cell{metal.shift ? figure(metal.shift->shift) : "-", {}},
                               Cell{range_cell(metal), {}}, Cell{metal_words(metal, all), {}},
                               Cell{metal.fills_needed ? std::to_string(*metal.fills_needed) : "-", {}}});
@@ -91,13 +94,17 @@ std::string cannot_tell_words(const OilComparison& all) {
     if (!first.empty())
         return "Cannot tell: " + first + " speaks for " + all.first.name + ", " +
                named(all, ComparedWord::second_wears_less) + " for " + all.second.name + ".";
-    const std::string needed = std::to_string(std::max(all.fewest_fills_needed, all.fewest_for_an_answer));
+    const std::string fewest = std::to_string(all.fewest_for_an_answer);
     const bool few =
         all.first.fills < all.fewest_for_an_answer || all.second.fills < all.fewest_for_an_answer;
-    if (few)
-        return "Cannot tell from so few: " + have_words(all) + "; " + needed + " fills of each are needed.";
-    return "Cannot tell: the difference is no larger than chance would make it (" + have_words(all) +
-           "). To find one of this size, " + needed + " fills of each are needed.";
+    std::string text =
+        few ? "Cannot tell from so few: " + have_words(all) + "; " + fewest +
+                  " fills of each are needed before any difference can show."
+            : "Cannot tell: the difference is no larger than chance would make it (" + have_words(all) + ").";
+    if (all.fewest_fills_needed > all.fewest_for_an_answer)
+        text += " To find one of the size seen so far, " + std::to_string(all.fewest_fills_needed) +
+                " fills of each are needed.";
+    return text;
 }
 
 std::string verdict_words(const OilComparison& all) {
@@ -153,7 +160,7 @@ Value metal_json(const ComparedMetal& metal) {
     item.add("quantity", metal.element).add("word", slug(metal.word));
     item.add("first_mg_kg_per_1000km", rates_json(metal.first_per_1000km));
     item.add("second_mg_kg_per_1000km", rates_json(metal.second_per_1000km));
-    item.add("fills_below", metal.below);
+    item.add("fills_below", metal.below());
     const auto& shift = metal.shift;
     item.add("shift_mg_kg_per_1000km", shift ? figure_json(shift->shift) : Value());
     item.add("shift_low", shift ? figure_json(shift->interval.low) : Value());

@@ -49,7 +49,7 @@ std::string mark_words(const LifeMark& mark) {
     case LifeMarkKind::leaves_grade:
         return "thinned out of its SAE grade";
     case LifeMarkKind::viscosity:
-        return (mark.falling ? "thinned" : "thickened") + std::string(" to what the grade rule calls act");
+        return (mark.falling ? "thinned" : "thickened") + std::string(" too far by the grade rule");
     case LifeMarkKind::set_limit:
         break;
     }
@@ -112,7 +112,7 @@ std::string earliest_words(const OilLife& life) {
 }
 
 std::string advice_words(const OilLife& life) {
-    if (life.passed) return "The fill in use has reached it: change the oil and the filter.";
+    if (life.passed) return "The fill in use is there already: change the oil and the filter.";
     const std::string interval = life.interval_km ? about(*life.interval_km, life.dial_unit) : std::string{};
     switch (life.interval) {
     case IntervalWord::no_plan:
@@ -137,6 +137,21 @@ Severity colour_of(const OilLife& life) {
     const bool doubt = life.interval == IntervalWord::too_long || life.interval == IntervalWord::doubtful;
     if (doubt) return Severity::caution;
     return life.interval == IntervalWord::inside ? Severity::good : Severity::none;
+}
+
+/// The advice with the mark of its severity, which says the same as the colour.
+std::string marked_advice(const OilLife& life) {
+    switch (colour_of(life)) {
+    case Severity::danger:
+        return "■ " + advice_words(life);
+    case Severity::caution:
+        return "▲ " + advice_words(life);
+    case Severity::good:
+        return "● " + advice_words(life);
+    case Severity::none:
+        break;
+    }
+    return advice_words(life);
 }
 
 std::string rests_on(const OilLife& life) {
@@ -199,8 +214,8 @@ void add_reasons(Document& text, const OilLife& life) {
 
 void add_life(Document& text, const OilLife& life, bool why) {
     text.heading(life.bike + ", how long " + life.oil + " lasts");
-    text.sentence(lasts_words(life), colour_of(life));
-    text.sentence(advice_words(life), colour_of(life));
+    text.sentence(lasts_words(life));
+    text.sentence(marked_advice(life), colour_of(life));
     text.sentence(rests_on(life));
     const auto table = marks_table(life);
     if (!table.rows.empty()) text.table(table);

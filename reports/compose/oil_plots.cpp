@@ -3,6 +3,7 @@
 
 #include "model/oil/quantities.h"
 #include "model/oil/words.h"
+#include "reports/compose/calc_figures.h"
 #include "reports/compose/words.h"
 
 #include <algorithm>
@@ -63,11 +64,17 @@ std::string with_unit(std::string text, const std::string& unit) {
     return unit.empty() ? text : text + ", " + unit;
 }
 
+std::string capital(std::string text) {
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+        text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    return text;
+}
+
 plot::Plot empty_plot(const QuantityTrend& trend, const std::string& what) {
     plot::Plot plot;
-    plot.title = trend.bike + ": " + what;
+    plot.title = trend.bike + ", " + what + " over the odometer";
     plot.x = odometer_axis(trend.dial_unit);
-    plot.y.title = with_unit(what, trend.unit);
+    plot.y.title = with_unit(capital(what), trend.unit);
     plot.y.from = 0;
     return plot;
 }
@@ -82,7 +89,9 @@ std::string range_words(const QuantityTrend& trend, const plot::Series& series) 
             high = std::max(high, point.y);
         }
     }
-    const auto text = [](double number) { return grouped(decimal_from_double(number, 1)); };
+    const auto text = [](double number) {
+        return grouped(without_trailing_zeros(decimal_from_double(number, 2)));
+    };
     return "latest " + text(series.runs.back().back().y) + ", lowest " + text(low) + ", highest " +
            text(high) + (trend.unit.empty() ? "" : " " + trend.unit);
 }
@@ -110,7 +119,7 @@ void add_levels(plot::Plot& plot, const QuantityTrend& trend) {
 void add_one(plot::Plot& plot, const QuantityTrend& trend) {
     plot::Series series = series_of(trend, 0);
     if (series.runs.empty()) return;
-    plot.description = plot.y.title + " in each sample: " + range_words(trend, series) + ".";
+    plot.description = capital(range_words(trend, series)) + ".";
     plot.series.push_back(std::move(series));
 }
 
@@ -122,14 +131,14 @@ plot::Plot wear_metals_plot(const std::vector<const QuantityTrend*>& trends) {
     for (const QuantityTrend* trend : trends) {
         if (!oil::is_wear_metal(trend->quantity) || !ever_detected(*trend)) continue;
         if (plot.series.size() == most_metals) continue;
-        if (plot.title.empty()) plot = empty_plot(*trend, "Wear metals");
+        if (plot.title.empty()) plot = empty_plot(*trend, "wear metals");
         plot::Series series = series_of(*trend, plot.series.size());
         if (series.runs.empty()) continue;
         said.push_back(series.label + " " + range_words(*trend, series));
         plot.series.push_back(std::move(series));
     }
     if (plot.title.empty()) return plot;
-    plot.description = "Wear metals in each sample over the odometer, parted by fills of oil: ";
+    plot.description = "In each sample, parted by fills of oil: ";
     for (std::size_t i = 0; i < said.size(); ++i)
         plot.description += (i > 0 ? "; " : "") + said[i];
     plot.description += ".";
@@ -138,16 +147,14 @@ plot::Plot wear_metals_plot(const std::vector<const QuantityTrend*>& trends) {
 
 plot::Plot quantity_plot(const QuantityTrend& trend) {
     if (trend.quantity == "kv100") return viscosity_plot(trend);
-    std::string what = oil::quantity_name(trend.quantity);
-    what.front() = what.front() >= 'a' ? static_cast<char>(what.front() - 'a' + 'A') : what.front();
-    plot::Plot plot = empty_plot(trend, what);
+    plot::Plot plot = empty_plot(trend, oil::quantity_name(trend.quantity));
     add_one(plot, trend);
     add_levels(plot, trend);
     return plot;
 }
 
 plot::Plot viscosity_plot(const QuantityTrend& kv100) {
-    plot::Plot plot = empty_plot(kv100, "Viscosity at 100 C");
+    plot::Plot plot = empty_plot(kv100, "viscosity at 100 C");
     plot.y.from.reset();
     add_one(plot, kv100);
     if (kv100.grade) {

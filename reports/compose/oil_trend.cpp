@@ -3,12 +3,14 @@
 
 #include "model/oil/quantities.h"
 #include "model/oil/words.h"
+#include "reports/compose/calc_figures.h"
 #include "reports/compose/entry_words.h"
 #include "reports/compose/oil_plots.h"
 #include "reports/compose/oil_words.h"
 #include "reports/compose/words.h"
 
 #include <algorithm>
+#include <cmath>
 #include <memory>
 
 namespace sumpbook::compose {
@@ -22,7 +24,12 @@ using oil::TrendOf;
 using oil::TrendPoint;
 using oil::TrendWord;
 
-std::string figure(double number, int scale = 1) { return grouped(decimal_from_double(number, scale)); }
+std::string figure(double number, int scale) { return grouped(decimal_from_double(number, scale)); }
+
+/// One digit behind the point, below 1 two; zeros at the end say nothing.
+std::string short_figure(double number) {
+    return grouped(without_trailing_zeros(decimal_from_double(number, std::abs(number) < 1 ? 2 : 1)));
+}
 
 std::string words_of(TrendWord word) {
     return word == TrendWord::too_few ? "too few to say" : std::string(slug(word));
@@ -39,7 +46,7 @@ std::string unit_of(const QuantityTrend& trend) {
 }
 
 std::string wear_cell(const TrendPoint& point, double per_1000km) {
-    return (point.value.state == ValueState::below ? "at most " : "") + figure(per_1000km);
+    return (point.value.state == ValueState::below ? "at most " : "") + short_figure(per_1000km);
 }
 
 /// "2.1 to 4.0", what the fills lie between; "below 1" where none was detected.
@@ -51,9 +58,9 @@ std::string between_cell(const QuantityTrend& trend) {
         low = std::min(low, value.below ? 0.0 : value.number);
         high = std::max(high, value.number);
     }
-    if (trend.below == trend.series.size()) return "below " + figure(high);
-    if (low == high) return figure(low);
-    return (trend.below > 0 ? "below detection to " : figure(low) + " to ") + figure(high);
+    if (trend.below == trend.series.size()) return "below " + short_figure(high);
+    if (low == high) return short_figure(low);
+    return (trend.below > 0 ? "below detection to " : short_figure(low) + " to ") + short_figure(high);
 }
 
 document::Table table_of(const std::vector<const QuantityTrend*>& trends) {
@@ -117,11 +124,10 @@ void add_bike(Document& text, const std::vector<const QuantityTrend*>& trends) {
     const QuantityTrend& first = *trends.front();
     text.heading(first.bike + ", oil of the " + first.compartment);
     text.sentence(movers(trends), any_coloured(trends) ? Severity::caution : Severity::none);
-    for (const QuantityTrend* trend : wear_of(trends)) {
-        if (trend->word == TrendWord::rising)
-            text.sentence("The engine sheds more " + oil::quantity_name(trend->quantity) +
-                          " with each fill: sample this fill early, and see what oil assess names.");
-    }
+    const std::string more = named_with(wear_of(trends), TrendWord::rising);
+    if (!more.empty())
+        text.sentence("The engine sheds more " + more +
+                      " with each fill: sample this fill early, and see what oil assess names.");
     text.table(table_of(trends));
     text.sentence(
         "Wear is what the engine shed into each fill. Measured is as the laboratory read it; corrected "

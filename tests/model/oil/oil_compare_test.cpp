@@ -50,7 +50,7 @@ TEST_CASE("Four clear fills of each tell two oils apart", "[oil][compare]") {
     const ComparedMetal& iron = comparison.metals.front();
     CHECK(iron.first_per_1000km.size() == 4);
     CHECK(iron.test->p_two_sided() == Approx(2.0 / 70));
-    CHECK(iron.shift->shift == Approx(8.625 / 4)); // the middle of the sixteen differences
+    CHECK(iron.shift->shift == Approx(8.75 / 4)); // the middle of the sixteen differences
     CHECK(iron.word == ComparedWord::first_wears_less);
     CHECK(comparison.word == ComparedWord::first_wears_less);
     CHECK(comparison.first.fills == 4);
@@ -88,7 +88,9 @@ TEST_CASE("A metal below detection in a fill is not compared", "[oil][compare]")
     auto garage = fills_of({{"Marsh", "<2"}, {"Fenland", "9"}});
     const auto comparison = compared(garage);
     CHECK(comparison.metals.front().word == ComparedWord::not_compared);
-    CHECK(comparison.metals.front().below == 1);
+    CHECK(comparison.metals.front().below() == 1);
+    CHECK(comparison.metals.front().first_per_1000km.empty()); // a limit is never a number
+    CHECK(comparison.first.fills == 1);
     CHECK(comparison.word == ComparedWord::not_compared);
 }
 

@@ -125,6 +125,13 @@ TEST_CASE("Fills of one oil are followed together", "[oil][life]") {
     CHECK(life.longest_run_km == Approx(5000));
 }
 
+TEST_CASE("A base number that hardly falls never gets there", "[oil][life]") {
+    auto garage = garage_with({base("8")}, {{4000, {base("7.9999999")}}});
+    const LifeMark half = mark(life_in(garage), LifeMarkKind::half_base_number);
+    CHECK_FALSE(half.unknown);
+    CHECK_FALSE(half.middle_km); // 1.6e11 km on the line
+}
+
 TEST_CASE("The planned interval is held against the range", "[oil][life]") {
     const auto word_for = [](int km) {
         auto garage =
