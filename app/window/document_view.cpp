@@ -33,6 +33,7 @@ void colour(QLabel& label, const QColor& tone) {
     if (!tone.isValid()) return;
     QPalette palette = label.palette();
     palette.setColor(QPalette::WindowText, tone);
+    palette.setColor(QPalette::Text, tone); // what a label on paper is written in
     label.setPalette(palette);
 }
 

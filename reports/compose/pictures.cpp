@@ -31,8 +31,20 @@ GarageSettings settings_of(const PictureSubject& subject) {
 /// The one bike as it stood on the day.
 Bike bike_of(const PictureSubject& subject) { return usage::as_of(*subject.bikes.front(), subject.today); }
 
+/// What a picture can show well: what needs attention and what comes within a year, at most so many.
+std::vector<upkeep::DueItem> near_ones(const std::vector<upkeep::DueItem>& items, const Date& today) {
+    constexpr std::size_t most = 30; // DESIGN
+    constexpr int months = 12;
+    std::vector<upkeep::DueItem> near;
+    for (const auto& item : items) {
+        const bool is_near = item.date_p50 && *item.date_p50 <= plus_months(today, months);
+        if (is_near && near.size() < most) near.push_back(item);
+    }
+    return near.empty() ? items : near;
+}
+
 Drawn draw_due(const PictureSubject& subject) {
-    const auto items = upkeep::due_items(subject.bikes, subject.today);
+    const auto items = near_ones(upkeep::due_items(subject.bikes, subject.today), subject.today);
     return unless_empty(due_plot(items, subject.today),
                         "There is nothing to draw of what is due: no planned item has a day yet.");
 }
