@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/pictures.h"
 
+#include "model/cost/forecast.h"
 #include "model/oil/assess.h"
 #include "model/oil/oil_trend.h"
 #include "model/oil/quantities.h"
 #include "model/upkeep/due.h"
 #include "model/usage/as_of.h"
 #include "reports/compose/consumption_plot.h"
+#include "reports/compose/cost_plots.h"
 #include "reports/compose/due_plot.h"
 #include "reports/compose/oil_plots.h"
 
@@ -95,6 +97,31 @@ Drawn draw_oil_consumption(const PictureSubject& subject) {
                         name + " has no fill of oil from change to change yet: what it uses is not known.");
 }
 
+/// What was spent on the bikes up to the day.
+std::vector<cost::Spending> spending_of(const PictureSubject& subject) {
+    std::vector<cost::Spending> all;
+    for (const Bike* bike : subject.bikes) {
+        auto own = cost::spending_of(*bike, settings_of(subject));
+        std::ranges::copy_if(own, std::back_inserter(all),
+                             [&](const auto& line) { return line.date <= subject.today; });
+    }
+    return all;
+}
+
+Drawn draw_costs(const PictureSubject& subject) {
+    auto plot = spent_plot(spending_of(subject), currency_of(*subject.garage));
+    return unless_empty(std::move(plot).value_or(plot::Plot{}),
+                        "There is nothing to draw of what was spent: no entry says what was paid.");
+}
+
+Drawn draw_forecast(const PictureSubject& subject) {
+    const auto run = cost::run_forecast(*subject.garage, subject.bikes, subject.today, {});
+    const auto forecast = cost::cost_forecast(run);
+    if (!forecast) return refuse("There is no bike to look ahead for: every one was sold.");
+    return unless_empty(forecast_plot(*forecast, spending_of(subject)),
+                        "There is nothing to draw of what is to come: nothing could be priced.");
+}
+
 } // namespace
 
 const std::vector<Picture>& pictures() {
@@ -104,6 +131,8 @@ const std::vector<Picture>& pictures() {
         {"viscosity", "viscosity at 100 C in the band of its grade", true, &draw_viscosity},
         {"fuel-consumption", "fuel used from full fill to full fill", true, &draw_fuel_consumption},
         {"oil-consumption", "oil used in each fill", true, &draw_oil_consumption},
+        {"costs", "spent each year, by category", false, &draw_costs},
+        {"forecast", "what the year ahead will cost, as a range", false, &draw_forecast},
     };
     return all;
 }
