@@ -12,6 +12,8 @@ QWidget* chart_widget(const plot::Plot& plot, Theme theme) {
     auto* view = new QChartView(chart(plot, theme, at_first)); // given to the constructor, so that none leaks
     view->setRenderHint(QPainter::Antialiasing);
     view->setFrameShape(QFrame::NoFrame);
+    view->setBackgroundBrush(qcolor(plot::surface(background(theme)).paper)); // else grey at the edges
+    view->setBackgroundRole(QPalette::Base);
     view->setFocusPolicy(Qt::NoFocus);
     view->setAttribute(Qt::WA_TransparentForMouseEvents);
     view->setAccessibleName(QString::fromStdString(plot.title));

@@ -149,7 +149,8 @@ TEST_CASE("The list of bikes says what each one is and what needs attention", "[
     CHECK(lines[0].attention.severity == Severity::danger);
     CHECK(lines[1].name == "Curlew");
     CHECK(lines[1].made == "Wexcombe Curlew 500, 1959");
-    CHECK(lines[4].attention == Cell{"nothing due", Severity::good});
+    CHECK(lines[4].attention.text == "nothing due");
+    CHECK(lines[4].attention.severity == Severity::good);
     BikeListModel model;
     const QAbstractItemModelTester tester(&model, QAbstractItemModelTester::FailureReportingMode::Fatal);
     model.show(lines);
