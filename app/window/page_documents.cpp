@@ -1,14 +1,20 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/page_documents.h"
 
+#include "model/cost/forecast.h"
+#include "model/oil/oil_trend.h"
 #include "model/usage/as_of.h"
 #include "reports/compose/consumption.h"
+#include "reports/compose/cost_plots.h"
+#include "reports/compose/forecast.h"
 #include "reports/compose/oil_assessment.h"
+#include "reports/compose/oil_trend.h"
 #include "reports/compose/oil_words.h"
 #include "reports/compose/pictures.h"
 #include "reports/compose/spent.h"
 
 #include <algorithm>
+#include <thread>
 
 namespace sumpbook::window {
 namespace {
@@ -28,6 +34,15 @@ void add_picture(Document& text, const compose::Picture& picture, const compose:
 GarageSettings settings_of(const Selection& selection) {
     const auto& settings = selection.garage->settings;
     return settings ? settings->value : GarageSettings{};
+}
+
+std::vector<cost::Spending> spending_until_today(const Selection& selection) {
+    std::vector<cost::Spending> all;
+    for (const Bike* bike : selection.bikes) {
+        auto of_bike = cost::spending_of(usage::as_of(*bike, selection.today), settings_of(selection));
+        std::ranges::move(of_bike, std::back_inserter(all));
+    }
+    return all;
 }
 
 Document spent_by(const Selection& selection, cost::GroupBy by) {
@@ -56,6 +71,19 @@ void add_spent(Document& text, const Selection& selection) {
     std::erase_if(by_year.rest.blocks,
                   [](const auto& block) { return std::holds_alternative<document::Heading>(block); });
     text.append(std::move(by_year.rest));
+}
+
+/// What is foretold, as a picture, in words and a table; nothing where every bike was sold.
+void add_forecast(Document& text, const Selection& selection) {
+    cost::ForecastWish wish;
+    wish.threads = std::max(1U, std::thread::hardware_concurrency());
+    const auto run = cost::run_forecast(*selection.garage, selection.bikes, selection.today, wish);
+    const auto forecast = cost::cost_forecast(run);
+    if (!forecast) return;
+    auto plot = compose::forecast_plot(*forecast, spending_until_today(selection));
+    if (!plot::empty(plot)) text.figure(std::make_shared<const plot::Plot>(std::move(plot)));
+    text.append(
+        compose::forecast_text({run, *forecast, compose::ForecastBy::month, {}, settings_of(selection)}));
 }
 
 void add_consumption(Document& text, const Selection& selection) {
@@ -136,12 +164,21 @@ Document sample_document(const Selection& selection, const oil::SampleAssessment
     Selection its_bike = selection;
     std::erase_if(its_bike.bikes, [&](const Bike* bike) { return bike->details.value.name != sample.bike; });
     Document text = pictures_document(its_bike, {"wear-metals", "viscosity"});
-    return text.append(compose::oil_assessment_text({sample}, false));
+    text.append(compose::oil_assessment_text({sample}, false));
+    for (const Bike* bike : its_bike.bikes) {
+        const Bike then = usage::as_of(*bike, selection.today);
+        const auto profile = oil::profile_for(then.details.value, std::nullopt);
+        if (!profile) continue; // said where the samples are listed
+        const auto trends = oil::oil_trends(oil::OilRecord::of(*selection.garage, then), *profile);
+        if (!trends.empty()) text.append(compose::oil_trend_text(trends));
+    }
+    return text;
 }
 
 Document costs_document(const Selection& selection) {
-    Document text = pictures_document(selection, {"costs", "forecast"});
+    Document text = pictures_document(selection, {"costs"});
     add_spent(text, selection);
+    add_forecast(text, selection);
     text.append(pictures_document(selection, {"fuel-consumption", "oil-consumption"}));
     add_consumption(text, selection);
     return text;

@@ -2,6 +2,7 @@
 #include "reports/compose/pictures.h"
 
 #include "model/cost/forecast.h"
+#include "model/cost/spent.h"
 #include "model/oil/assess.h"
 #include "model/oil/oil_trend.h"
 #include "model/oil/quantities.h"
@@ -97,21 +98,19 @@ Drawn draw_oil_consumption(const PictureSubject& subject) {
                         name + " has no fill of oil from change to change yet: what it uses is not known.");
 }
 
-/// What was spent on the bikes up to the day.
 std::vector<cost::Spending> spending_of(const PictureSubject& subject) {
     std::vector<cost::Spending> all;
     for (const Bike* bike : subject.bikes) {
-        auto own = cost::spending_of(*bike, settings_of(subject));
-        std::ranges::copy_if(own, std::back_inserter(all),
-                             [&](const auto& line) { return line.date <= subject.today; });
+        auto of_bike = cost::spending_of(usage::as_of(*bike, subject.today), settings_of(subject));
+        std::ranges::move(of_bike, std::back_inserter(all));
     }
     return all;
 }
 
 Drawn draw_costs(const PictureSubject& subject) {
-    auto plot = spent_plot(spending_of(subject), currency_of(*subject.garage));
-    return unless_empty(std::move(plot).value_or(plot::Plot{}),
-                        "There is nothing to draw of what was spent: no entry says what was paid.");
+    auto plot = spent_plot(spending_of(subject), settings_of(subject).currency);
+    return unless_empty(plot ? std::move(*plot) : plot::Plot{},
+                        "There is nothing to draw of the costs: nothing was spent on running a bike yet.");
 }
 
 Drawn draw_forecast(const PictureSubject& subject) {
@@ -119,7 +118,7 @@ Drawn draw_forecast(const PictureSubject& subject) {
     const auto forecast = cost::cost_forecast(run);
     if (!forecast) return refuse("There is no bike to look ahead for: every one was sold.");
     return unless_empty(forecast_plot(*forecast, spending_of(subject)),
-                        "There is nothing to draw of what is to come: nothing could be priced.");
+                        "There is nothing to draw of the time ahead: no cost is foreseen.");
 }
 
 } // namespace
@@ -129,10 +128,10 @@ const std::vector<Picture>& pictures() {
         {"due", "when each planned item falls due", false, &draw_due},
         {"wear-metals", "wear metals over the odometer", true, &draw_wear_metals},
         {"viscosity", "viscosity at 100 C in the band of its grade", true, &draw_viscosity},
+        {"costs", "spent each year, by category", false, &draw_costs},
+        {"forecast", "what the bikes will cost, with its range", false, &draw_forecast},
         {"fuel-consumption", "fuel used from full fill to full fill", true, &draw_fuel_consumption},
         {"oil-consumption", "oil used in each fill", true, &draw_oil_consumption},
-        {"costs", "spent each year, by category", false, &draw_costs},
-        {"forecast", "what the year ahead will cost, as a range", false, &draw_forecast},
     };
     return all;
 }

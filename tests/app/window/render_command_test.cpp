@@ -72,7 +72,7 @@ TEST_CASE("Options of the window are read and refused in words", "[window]") {
 }
 
 TEST_CASE("Every picture is drawn from the example garage, or says why not", "[window]") {
-    REQUIRE(compose::pictures().size() >= 5);
+    REQUIRE(compose::pictures().size() >= 7);
     for (const auto& picture : compose::pictures()) {
         INFO(picture.name);
         const auto png = drawn(std::string(picture.name), "Meridian", "out.png");
@@ -111,7 +111,7 @@ TEST_CASE("A picture that cannot be drawn is refused", "[window]") {
 
 TEST_CASE("The program makes its files without a screen and ends with the promised statuses", "[window]") {
     const auto out = scratch("costs.png");
-    const auto made = desk(example_garage() + " --render due --to " + out);
+    const auto made = desk(example_garage() + " --render costs --to " + out);
     INFO(made.said);
     CHECK(made.status == 0);
     CHECK(std::filesystem::file_size(out) > 5000);
@@ -122,10 +122,10 @@ TEST_CASE("The program makes its files without a screen and ends with the promis
     CHECK(no_screen.status == 5);
     CHECK(no_screen.said.find("There is no screen here") != std::string::npos);
     CHECK(desk(example_garage() + " --render nothing --to " + out).status == 2);
-    CHECK(desk(scratch("nowhere.sumpbook") + " --render due --to " + out).status == 5);
-    CHECK(desk(example_garage() + " --render due --to " + scratch("no-such-folder/a.png")).status == 5);
+    CHECK(desk(scratch("nowhere.sumpbook") + " --render costs --to " + out).status == 5);
+    CHECK(desk(example_garage() + " --render costs --to " + scratch("no-such-folder/a.png")).status == 5);
     std::string bytes = sample::bytes_of(example_garage());
     bytes[bytes.size() / 3] = static_cast<char>(bytes[bytes.size() / 3] ^ 1);
     sample::write_bytes(scratch("spoilt.sumpbook"), bytes);
-    CHECK(desk(scratch("spoilt.sumpbook") + " --render due --to " + out).status == 4);
+    CHECK(desk(scratch("spoilt.sumpbook") + " --render costs --to " + out).status == 4);
 }

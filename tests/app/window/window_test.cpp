@@ -146,7 +146,7 @@ TEST_CASE("The costs page draws what was spent, what will be, and what engines u
     const auto window = opened_window(example_garage(), "Meridian");
     window->show_page("costs");
     auto& view = part<DocumentView>(*window, "costs");
-    CHECK(figures_in(view.document()) >= 2);
+    CHECK(figures_in(view.document()) >= 4);
     CHECK(drawn_in(view).size() == figures_in(view.document()));
     CHECK(text_of(view.document()).find("Running costs together") != std::string::npos);
     const auto of_meridian = text_of(view.document());
