@@ -30,6 +30,14 @@ bool there_is_a_screen() {
            qEnvironmentVariableIsSet("QT_QPA_PLATFORM");
 }
 
+/// Two remarks of Qt that say nothing to an owner are kept from the terminal; all others pass.
+void qt_message(QtMsgType type, const QMessageLogContext& context, const QString& message) {
+    for (const char* idle : {"QStandardPaths: XDG_RUNTIME_DIR not set", "This plugin does not support"}) {
+        if (message.startsWith(QLatin1String(idle))) return;
+    }
+    std::fputs((qFormatLogMessage(type, context, message) + '\n').toLocal8Bit().constData(), stderr);
+}
+
 /// Pictures need no screen.
 void prepare_platform(const DeskOptions& options) {
     if (makes_file(options) && !qEnvironmentVariableIsSet("QT_QPA_PLATFORM"))
@@ -72,6 +80,7 @@ int run(int argc, char** argv) {
                        {}});
     }
     prepare_platform(*options);
+    qInstallMessageHandler(&qt_message);
     int words = 1; // ours are not Qt's
     QApplication app(words, argv);
     QApplication::setApplicationName("sumpbook-desk");

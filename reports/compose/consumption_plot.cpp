@@ -83,9 +83,17 @@ void add_range(plot::Plot& picture, const usage::OilUseResult& use) {
     const double high = *use.high_litres_per_1000km;
     if (use.against == usage::OilUseAgainst::handbook)
         picture.rules.push_back({.label = "Your manual's figure", .at = high, .tone = Tone::caution});
-    if (use.against == usage::OilUseAgainst::published)
-        picture.bands.push_back(
-            {.label = "Published figures", .from = use.low_litres_per_1000km, .to = high});
+    if (use.against != usage::OilUseAgainst::published) return;
+    picture.bands.push_back({.label = "Published figures", .from = use.low_litres_per_1000km, .to = high});
+    double highest = high; // the band is in sight
+    for (const auto& series : picture.series) {
+        for (const auto& run : series.runs) {
+            for (const auto& point : run)
+                highest = std::max(highest, point.y);
+        }
+    }
+    constexpr double headroom = 1.05;
+    picture.y.to = highest * headroom;
 }
 
 std::string range_words(const usage::OilUseResult& use) {
@@ -130,6 +138,7 @@ plot::Plot oil_consumption_plot(const std::string& bike, const usage::OilUseResu
     picture.description = oil_description(use);
     picture.x = days();
     picture.y.title = "Oil used, L per 1 000 km";
+    picture.y.from = 0;
     if (auto runs = oil_runs(use, false); !runs.empty())
         picture.series.push_back({.label = "Each fill", .runs = std::move(runs)});
     if (auto runs = oil_runs(use, true); !runs.empty())

@@ -123,26 +123,121 @@ void add_one(plot::Plot& plot, const QuantityTrend& trend) {
     plot.series.push_back(std::move(series));
 }
 
-} // namespace
-
-plot::Plot wear_metals_plot(const std::vector<const QuantityTrend*>& trends) {
-    plot::Plot plot;
-    std::vector<std::string> said;
+/// The metals that can be drawn: seen at least once, with an odometer.
+std::vector<const QuantityTrend*> drawable(const std::vector<const QuantityTrend*>& trends) {
+    std::vector<const QuantityTrend*> found;
     for (const QuantityTrend* trend : trends) {
-        if (!oil::is_wear_metal(trend->quantity) || !ever_detected(*trend)) continue;
-        if (plot.series.size() == most_metals) continue;
-        if (plot.title.empty()) plot = empty_plot(*trend, "wear metals");
+        const bool can = oil::is_wear_metal(trend->quantity) && ever_detected(*trend) &&
+                         !series_of(*trend, 0).runs.empty();
+        if (can && found.size() < most_metals) found.push_back(trend);
+    }
+    return found;
+}
+
+std::string joined(const std::vector<std::string>& parts) {
+    std::string text;
+    for (const auto& part : parts)
+        text += (text.empty() ? "" : "; ") + part;
+    return text;
+}
+
+/// 100 is the first level of each metal; what it is called where all of them agree.
+void add_share_bands(plot::Plot& plot, const std::vector<const QuantityTrend*>& metals) {
+    constexpr double limit = 100;
+    constexpr double near = 80; // DESIGN (numbers.md 6.1)
+    const auto& first = *metals.front();
+    const auto& level = first.levels.front();
+    const bool one_limit = std::ranges::all_of(metals, [&](const QuantityTrend* trend) {
+        return trend->levels.size() == 1 && trend->levels.front().ladder == oil::Ladder::act;
+    });
+    const bool one_name = std::ranges::all_of(metals, [&](const QuantityTrend* trend) {
+        return trend->set == first.set && trend->levels.front().level == level.level;
+    });
+    const std::string name = one_name ? level.level + " (" + first.set + ")" : "first level reached";
+    plot.bands.push_back({"within", std::nullopt, one_limit ? near : limit, Tone::good});
+    if (one_limit) plot.bands.push_back({"watch (from 80 %, ours)", near, limit, Tone::caution});
+    plot.bands.push_back({name, limit, std::nullopt, tone_of(level.ladder)});
+}
+
+/// The whole band of the grade is in sight, and a little on both sides of it.
+void show_band(plot::Plot& plot) {
+    const auto& band = plot.bands.back();
+    double low = band.from.value_or(0);
+    double high = band.to.value_or(low);
+    for (const auto& series : plot.series) {
+        for (const auto& run : series.runs) {
+            for (const auto& point : run) {
+                low = std::min(low, point.y);
+                high = std::max(high, point.y);
+            }
+        }
+    }
+    constexpr double margin = 0.05;
+    plot.y.from = low - margin * (high - low);
+    plot.y.to = high + margin * (high - low);
+}
+
+/// Each metal in per cent of its own limit, so that all of them stand before the same bands.
+plot::Plot share_plot(const std::vector<const QuantityTrend*>& metals,
+                      const std::vector<std::string>& without_limit) {
+    plot::Plot plot = empty_plot(*metals.front(), "wear metals");
+    plot.title = metals.front()->bike + ", wear metals against their limits";
+    plot.y.title = "Share of the limit in brackets, %";
+    double highest = 0;
+    std::vector<std::string> said;
+    for (const QuantityTrend* trend : metals) {
+        const double limit = trend->levels.front().value.to_double();
         plot::Series series = series_of(*trend, plot.series.size());
-        if (series.runs.empty()) continue;
+        const std::string bracket =
+            grouped(without_trailing_zeros(trend->levels.front().value)) + " " + trend->unit;
+        said.push_back(series.label + " " + range_words(*trend, series) + ", limit " + bracket);
+        series.label += " (" + bracket + ")";
+        for (auto& run : series.runs) {
+            for (auto& point : run) {
+                point.y *= 100 / limit;
+                highest = std::max(highest, point.y);
+            }
+        }
+        plot.series.push_back(std::move(series));
+    }
+    constexpr double lowest_top = 120; // the limit is always in sight
+    constexpr double headroom = 1.08;
+    plot.y.to = std::max(lowest_top, highest * headroom);
+    add_share_bands(plot, metals);
+    plot.description = "In each sample, parted by fills of oil: " + joined(said) + ".";
+    if (!without_limit.empty())
+        plot.description += " No published limit, so not drawn: " + joined(without_limit) + ".";
+    return plot;
+}
+
+plot::Plot amounts_plot(const std::vector<const QuantityTrend*>& metals) {
+    plot::Plot plot = empty_plot(*metals.front(), "wear metals");
+    std::vector<std::string> said;
+    for (const QuantityTrend* trend : metals) {
+        plot::Series series = series_of(*trend, plot.series.size());
         said.push_back(series.label + " " + range_words(*trend, series));
         plot.series.push_back(std::move(series));
     }
-    if (plot.title.empty()) return plot;
-    plot.description = "In each sample, parted by fills of oil: ";
-    for (std::size_t i = 0; i < said.size(); ++i)
-        plot.description += (i > 0 ? "; " : "") + said[i];
-    plot.description += ".";
+    plot.description =
+        "In each sample, parted by fills of oil; the limit sets in use have no limit for them: " +
+        joined(said) + ".";
     return plot;
+}
+
+} // namespace
+
+plot::Plot wear_metals_plot(const std::vector<const QuantityTrend*>& trends) {
+    const auto all = drawable(trends);
+    if (all.empty()) return {};
+    std::vector<const QuantityTrend*> limited;
+    std::vector<std::string> without_limit;
+    for (const QuantityTrend* trend : all) {
+        if (trend->levels.empty())
+            without_limit.push_back(oil::quantity_name(trend->quantity));
+        else
+            limited.push_back(trend);
+    }
+    return limited.empty() ? amounts_plot(all) : share_plot(limited, without_limit);
 }
 
 plot::Plot quantity_plot(const QuantityTrend& trend) {
@@ -163,6 +258,7 @@ plot::Plot viscosity_plot(const QuantityTrend& kv100) {
                 band->below_mm2_s ? std::optional<double>(band->below_mm2_s->to_double()) : std::nullopt;
             plot.bands.push_back({"SAE " + oil::text_of(*kv100.grade) + " (J300)",
                                   band->from_mm2_s.to_double(), top, Tone::good});
+            show_band(plot);
         }
     }
     if (kv100.new_oil) plot.rules.push_back({"new oil", *kv100.new_oil});

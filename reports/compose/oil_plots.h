@@ -8,9 +8,10 @@
 
 namespace sumpbook::compose {
 
-/// The wear metals of one engine over its odometer, one series a metal (at most six, those that were ever
-/// detected first), a run for each fill of oil. Below detection: hollow, at half the limit. Empty where no
-/// sample has an odometer.
+/// The wear metals of one engine over its odometer, one series a metal (at most six that were ever detected),
+/// a run for each fill of oil, each in per cent of the first level of its set, with the bands of the ladder;
+/// in mg/kg and without bands where no set in use has a limit for any. Below detection: hollow, at half the
+/// detection limit. Empty where no sample has an odometer.
 [[nodiscard]] plot::Plot wear_metals_plot(const std::vector<const oil::QuantityTrend*>& trends);
 
 /// One quantity over the odometer, with the limits of its set as bands that bear the set's own words.
