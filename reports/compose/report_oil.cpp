@@ -29,6 +29,11 @@ void add_answers(Document& text, const std::vector<SampleAssessment>& samples, i
     text.heading("How sure is this?", level);
     for (auto& sentence : certainty_answer(samples))
         text.sentence(std::move(sentence));
+    if (auto past = past_answer(samples); !past.empty()) {
+        text.heading("Was it ever otherwise?", level);
+        for (auto& sentence : past)
+            text.sentence(std::move(sentence));
+    }
     text.heading("What was assumed?", level);
     for (auto& sentence : assumption_answer(latest))
         text.sentence(std::move(sentence));

@@ -205,6 +205,25 @@ std::vector<std::string> certainty_answer(const std::vector<SampleAssessment>& s
     return said;
 }
 
+std::vector<std::string> past_answer(const std::vector<SampleAssessment>& samples) {
+    std::vector<std::string> said;
+    std::size_t since = 0; // samples before the latest that came after the last bad one
+    for (std::size_t i = 0; i + 1 < samples.size(); ++i) {
+        const auto& sample = samples[i];
+        ++since;
+        if (sample.whole.word != oil::Word::act && sample.whole.word != oil::Word::watch) continue;
+        since = 0;
+        said.push_back(spelled_text(sample.date) + ", sample " + sample.sample + ": " +
+                       marked(sample.whole.word) + ". The advice then: " + advice_words(sample));
+    }
+    if (samples.size() < 2) return {};
+    if (said.empty()) return {"None of the earlier samples stood at watch or act."};
+    if (since > 0)
+        said.push_back("In the " + counted(since, "sample", "samples") +
+                       " between the last of these and the latest there was nothing of the kind.");
+    return said;
+}
+
 std::vector<std::string> assumption_answer(const SampleAssessment& latest) {
     std::vector<std::string> said;
     const auto put = [&](const std::string& sentence) {
