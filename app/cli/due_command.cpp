@@ -24,8 +24,9 @@ void add_due_command(CommandLine& line) {
     line.on_run(command, [typed](Session& session) -> Result<ExitStatus> {
         const auto bikes = session.bikes();
         if (!bikes) return pass_on(bikes.error());
+        const bool full = typed->why || session.options().json;
         const auto items =
-            upkeep::due_items(*bikes, session.today(), {.later_times = true, .reasons = typed->why});
+            upkeep::due_items(*bikes, session.today(), {.later_times = full, .reasons = typed->why});
         session.show(compose::due_json(items),
                      typed->why ? compose::due_why_text(items) : compose::due_text(items));
         return typed->exit_code && upkeep::needs_attention(items) ? ExitStatus::findings : ExitStatus::done;

@@ -55,10 +55,10 @@ std::string riding_words(double km_a_year, const DueItem& item) {
            " a day";
 }
 
-std::string season_words(const Reason& reason) {
+std::string season_words(const Reason& reason, const DueItem& item) {
     const std::size_t first = (reason.month + 11) % 12;
-    return whole(reason.value * 1000) + " of every 1 000 km fall in " + month_names.at(first) + " to " +
-           month_names.at((first + 2) % 12);
+    return whole(reason.value * 1000) + " of every 1 000 " + std::string(symbol(item.dial_unit)) +
+           " fall in " + month_names.at(first) + " to " + month_names.at((first + 2) % 12);
 }
 
 std::string input_words(const Reason& reason, const DueItem& item) {
@@ -72,7 +72,7 @@ std::string input_words(const Reason& reason, const DueItem& item) {
     case ReasonInput::riding:
         return riding_words(reason.value, item);
     case ReasonInput::season:
-        return season_words(reason);
+        return season_words(reason, item);
     case ReasonInput::layups:
         return reason.value < 1 ? std::string("a lay-up is planned")
                                 : "laid up about " + days_words(reason.value) + " a year";

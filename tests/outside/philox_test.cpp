@@ -39,6 +39,29 @@ TEST_CASE("Philox4x32 gives the published blocks", "[outside][philox]") {
     CHECK(tested == 6);
 }
 
+TEST_CASE("Philox4x32-10 gives the blocks and the 10 000th output that others print", "[outside][philox]") {
+    int tested = 0;
+    for (const CheckRow& row : check_table("stat-expected.csv")) {
+        if (row["method"] == "rng" && row["quantity"].starts_with("philox4x32-10")) {
+            TESTING_ROW(row);
+            ++tested;
+            const bool zero = row["quantity"].find("zero") != std::string::npos;
+            const auto block = zero ? philox4x32({}, {})
+                                    : philox4x32({0x243f6a88, 0x85a308d3, 0x13198a2e, 0x03707344},
+                                                 {0xa4093822, 0x299f31d0}); // digits of pi
+            CHECK(block == words_of<4>(row["expected"]));
+        }
+        if (row["method"] == "rng" && row["quantity"].starts_with("10000th output")) {
+            TESTING_ROW(row); // its second figure is of the 64-bit generator, which is not used
+            ++tested;
+            // The engine counts blocks from 0 and keys with its default seed, C++26 [rand.eng.philox].
+            const auto block = philox4x32({9999 / 4, 0, 0, 0}, {20111115, 0});
+            CHECK(std::to_string(block[9999 % 4]) == row["expected"].substr(0, row["expected"].find(';')));
+        }
+    }
+    CHECK(tested == 3);
+}
+
 TEST_CASE("A block becomes a number strictly between 0 and 1", "[outside][philox]") {
     CHECK(unit_interval({0, 0, 0, 0}) == 0x1p-53);
     CHECK(unit_interval({0xffffffff, 0xffffffff, 0, 0}) == 1 - 0x1p-53);

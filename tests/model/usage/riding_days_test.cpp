@@ -55,6 +55,10 @@ TEST_CASE("A lay-up still open counts up to today, then by the share") {
     CHECK(riding.counts(day("2024-03-30")) == 0);
     CHECK(riding.counts(day("2024-03-31")) == Approx(0.5)); // 15 of 30 days laid up
     CHECK(riding.counts(day("2024-04-01")) == 1);
+    std::get<Layup>(log.bike.log[0].value.body).planned = true; // and how long nobody knows
+    const RidingDays planned(log.bike, day("2024-03-01"), day("2024-03-30"));
+    CHECK(planned.counts(day("2024-03-30")) == 0);
+    CHECK(planned.counts(day("2024-04-01")) == 1);
 }
 
 TEST_CASE("A lay-up to come counts only where it is planned") {
