@@ -111,7 +111,7 @@ Result<document::Document> oil_report(Session& session, const compose::ReportFro
         oils.push_back({.bike = bike.details.value.name,
                         .samples = oil::assess_samples(record, *profile),
                         .pictures = drawn({&(*open)->garage, {&bike}, session.today()},
-                                          {"wear-metals", "viscosity", "oil-consumption"}),
+                                          {"viscosity", "oil-consumption"}),
                         .trend = trends.empty() ? document::Document{} : compose::oil_trend_text(trends)});
     }
     return compose::report_oil(front, oils);

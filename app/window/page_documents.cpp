@@ -170,7 +170,12 @@ Document sample_document(const Selection& selection, const oil::SampleAssessment
         const auto profile = oil::profile_for(then.details.value, std::nullopt);
         if (!profile) continue; // said where the samples are listed
         const auto trends = oil::oil_trends(oil::OilRecord::of(*selection.garage, then), *profile);
-        if (!trends.empty()) text.append(compose::oil_trend_text(trends));
+        if (trends.empty()) continue;
+        Document trend = compose::oil_trend_text(trends);
+        std::erase_if(trend.blocks, [](const auto& block) { // drawn above
+            return std::holds_alternative<document::Figure>(block);
+        });
+        text.append(std::move(trend));
     }
     return text;
 }

@@ -110,6 +110,7 @@ std::optional<plot::Plot> spent_plot(const std::vector<cost::Spending>& spending
 }
 
 plot::Plot forecast_plot(const cost::CostForecast& forecast, const std::vector<cost::Spending>& spending) {
+    const auto costs_something = [](const cost::ForecastLine& line) { return line.spread.p90_minor > 0; };
     plot::Plot plot;
     plot.title = "Spent and to come";
     plot.x.kind = plot::AxisKind::date;
@@ -117,6 +118,10 @@ plot::Plot forecast_plot(const cost::CostForecast& forecast, const std::vector<c
     plot.y.title = "Sum, " + forecast.currency.code();
     plot.series.push_back(spent_so_far(forecast, spending));
     const plot::Point now = plot.series.front().runs.front().back();
+    if (now.y == 0 && std::ranges::none_of(forecast.up_to_month, costs_something)) {
+        plot.series.clear();
+        return plot;
+    }
     plot::Ribbon range{"8 of 10 cases", {{now.x, now.y, now.y}}, Tone::first};
     plot::Series middle{"About", {{now}}, Tone::first, plot::Stroke::dashed, plot::Mark::none};
     for (const auto& [day, spread] : forecast.up_to_month) {

@@ -17,7 +17,8 @@ namespace sumpbook::compose {
                                                    const Currency& currency);
 
 /// Money of this calendar year and the time ahead, as sums that grow: what was spent from 1 January to
-/// today, then what is foretold on top of it, up to each month's end, with the range of 8 in 10 cases.
+/// today, then what is foretold on top of it, up to each month's end, with the range of 8 in 10 cases. Empty
+/// where nothing was spent and nothing is foretold.
 [[nodiscard]] plot::Plot forecast_plot(const cost::CostForecast& forecast,
                                        const std::vector<cost::Spending>& spending);
 

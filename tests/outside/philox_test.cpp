@@ -42,7 +42,7 @@ TEST_CASE("Philox4x32 gives the published blocks", "[outside][philox]") {
 TEST_CASE("Philox4x32-10 gives the blocks and the 10 000th output that others print", "[outside][philox]") {
     int tested = 0;
     for (const CheckRow& row : check_table("stat-expected.csv")) {
-        if (row["method"] == "rng" && row["quantity"].starts_with("philox4x32-10")) {
+        if (row["topic"] == "rng" && row["quantity"].starts_with("philox4x32-10")) {
             TESTING_ROW(row);
             ++tested;
             const bool zero = row["quantity"].find("zero") != std::string::npos;
@@ -51,7 +51,7 @@ TEST_CASE("Philox4x32-10 gives the blocks and the 10 000th output that others pr
                                                  {0xa4093822, 0x299f31d0}); // digits of pi
             CHECK(block == words_of<4>(row["expected"]));
         }
-        if (row["method"] == "rng" && row["quantity"].starts_with("10000th output")) {
+        if (row["topic"] == "rng" && row["quantity"].starts_with("10000th output")) {
             TESTING_ROW(row); // its second figure is of the 64-bit generator, which is not used
             ++tested;
             // The engine counts blocks from 0 and keys with its default seed, C++26 [rand.eng.philox].
