@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/cli/bike_card.h"
 #include "app/cli/bike_consumption.h"
 #include "app/cli/bike_fields.h"
 #include "app/cli/commands.h"
@@ -159,46 +160,6 @@ void add_sell(CommandLine& line, CLI::App& group) {
         ->excludes(odometer)
         ->excludes(price);
     line.on_run(command, [typed](Session& session) { return sell(session, *typed); });
-}
-
-void add_card(CommandLine& line, CLI::App& group) {
-    auto& command = line.command(
-        group, "card", "The data card: torques, capacities, pressures, part numbers",
-        {"sumpbook -g my.sumpbook -b \"Old twin\" bike card",
-         "sumpbook -g my.sumpbook -b \"Old twin\" bike card \"rear axle nut\" 98 --unit Nm --source "
-         "\"handbook p. 112\""});
-    struct Typed {
-        std::string name;
-        std::string value;
-        std::string unit;
-        std::string source;
-    };
-    auto typed = std::make_shared<Typed>();
-    command.add_option("what", typed->name, "What the value is of; without it the card is printed");
-    command.add_option("value", typed->value, "The value as the handbook gives it");
-    command.add_option("--unit", typed->unit, "Its unit");
-    command.add_option("--source", typed->source, "Where it stands");
-    line.on_run(command, [typed](Session& session) -> Result<ExitStatus> {
-        const auto bike = session.one_bike();
-        if (!bike) return pass_on(bike.error());
-        if (typed->name.empty()) {
-            session.show(compose::card_json(**bike), compose::card_text(**bike));
-            return ExitStatus::done;
-        }
-        if (typed->value.empty())
-            return fail(ProblemKind::wrong_usage, "Give the value too: bike card \"" + typed->name + "\" 98");
-        const auto open = session.open();
-        if (!open) return pass_on(open.error());
-        DataCardValue value{.name = typed->name, .value = typed->value, .unit = {}, .source = {}};
-        if (!typed->unit.empty()) value.unit = typed->unit;
-        if (!typed->source.empty()) value.source = typed->source;
-        std::vector<Change> changes;
-        changes.push_back({(*bike)->id, value, heads_like((*open)->records, (*bike)->id, value)});
-        if (const auto written = session.write(std::move(changes)); !written) return pass_on(written.error());
-        session.remark("On the card of " + (*bike)->details.value.name + ": " + value.name + " " +
-                       value.value + (value.unit ? " " + *value.unit : "") + ".");
-        return ExitStatus::done;
-    });
 }
 
 void add_list_and_show(CommandLine& line, CLI::App& group) {

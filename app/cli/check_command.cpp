@@ -3,9 +3,7 @@
 #include "app/cli/session.h"
 #include "model/review/history_findings.h"
 #include "model/store/garage_file.h"
-#include "reports/compose/findings.h"
-
-#include <fmt/format.h>
+#include "reports/compose/integrity.h"
 
 #include <algorithm>
 #include <memory>
@@ -33,17 +31,12 @@ Result<ExitStatus> run(Session& session, bool use_exit_code) {
             findings.push_back(std::move(finding));
     }
     const store::GarageFile& file = **whole;
-    document::Object json = document::result();
-    json.add("verifies", true).add("bytes", file.bytes()).add("frames", file.index().frames().size());
-    json.add("records", file.records().size()).add("findings", compose::findings_json(findings));
-    document::Document text;
-    text.sentence(
-        fmt::format("The file verifies: {} records, every one as it was written.", file.records().size()),
-        document::Severity::good);
-    text.append(compose::findings_text(findings));
-    session.show(json, text);
-    const bool attention = std::ranges::any_of(
-        findings, [](const review::Finding& finding) { return finding.severity != review::Severity::info; });
+    const compose::CheckedFile checked{file.bytes(), file.index().frames().size(), file.records().size(),
+                                       std::move(findings)};
+    session.show(compose::check_json(checked), compose::check_text(checked));
+    const bool attention = std::ranges::any_of(checked.findings, [](const review::Finding& finding) {
+        return finding.severity != review::Severity::info;
+    });
     return attention && use_exit_code ? ExitStatus::findings : ExitStatus::done;
 }
 

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.h"
+#include "app/cli/costs_budget.h"
+#include "app/cli/costs_forecast.h"
 #include "app/cli/costs_settings.h"
 #include "app/cli/session.h"
 #include "app/cli/typed.h"
@@ -106,7 +108,8 @@ Result<ExitStatus> show_spent(Session& session, const TypedSpent& typed) {
 } // namespace
 
 void add_costs_command(CommandLine& line) {
-    auto& group = line.group("costs", "What the bikes have cost: spent, rate, oil-counts");
+    auto& group =
+        line.group("costs", "What the bikes cost: spent, forecast, budget, drift, rate, oil-counts");
     auto& command =
         line.command(group, "spent", "What was spent, by category, year, month or bike",
                      {"sumpbook -g my.sumpbook costs spent",
@@ -118,6 +121,8 @@ void add_costs_command(CommandLine& line) {
     command.add_option("--from", typed->from, "From this day on")->excludes(year);
     command.add_option("--until", typed->until, "Until this day")->excludes(year);
     line.on_run(command, [typed](Session& session) { return show_spent(session, *typed); });
+    add_costs_forecast(line, group);
+    add_costs_budget(line, group);
     add_costs_settings(line, group);
 }
 

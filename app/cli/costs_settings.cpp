@@ -10,29 +10,6 @@
 namespace sumpbook::cli {
 namespace {
 
-Result<GarageSettings> settings_now(Session& session) {
-    const auto open = session.open();
-    if (!open) return pass_on(open.error());
-    const auto& recorded = (*open)->garage.settings;
-    return recorded ? recorded->value : GarageSettings{};
-}
-
-Result<ExitStatus> replace_settings(Session& session, const GarageSettings& settings,
-                                    const std::string& done) {
-    const auto open = session.open();
-    if (!open) return pass_on(open.error());
-    const Garage& garage = (*open)->garage;
-    if (garage.settings && garage.settings->value == settings) {
-        session.remark("Nothing to change.");
-        return ExitStatus::done;
-    }
-    std::vector<Change> changes;
-    changes.push_back({garage.id, settings, heads_like((*open)->records, garage.id, settings)});
-    if (const auto written = session.write(std::move(changes)); !written) return pass_on(written.error());
-    session.remark(done);
-    return ExitStatus::done;
-}
-
 struct TypedRate {
     std::string date;
     std::string from;
@@ -183,6 +160,29 @@ void add_oil_counts(CommandLine& line, CLI::App& group) {
 }
 
 } // namespace
+
+Result<GarageSettings> settings_now(Session& session) {
+    const auto open = session.open();
+    if (!open) return pass_on(open.error());
+    const auto& recorded = (*open)->garage.settings;
+    return recorded ? recorded->value : GarageSettings{};
+}
+
+Result<ExitStatus> replace_settings(Session& session, const GarageSettings& settings,
+                                    const std::string& done) {
+    const auto open = session.open();
+    if (!open) return pass_on(open.error());
+    const Garage& garage = (*open)->garage;
+    if (garage.settings && garage.settings->value == settings) {
+        session.remark("Nothing to change.");
+        return ExitStatus::done;
+    }
+    std::vector<Change> changes;
+    changes.push_back({garage.id, settings, heads_like((*open)->records, garage.id, settings)});
+    if (const auto written = session.write(std::move(changes)); !written) return pass_on(written.error());
+    session.remark(done);
+    return ExitStatus::done;
+}
 
 void add_costs_settings(CommandLine& line, CLI::App& group) {
     add_rate(line, group);

@@ -18,12 +18,15 @@ void add_due_command(CommandLine& line) {
         bool exit_code = false;
     };
     auto typed = std::make_shared<Typed>();
-    command.add_flag("--why", typed->why, "Each item by itself: its limits, its history and its source");
+    command.add_flag("--why", typed->why,
+                     "Each item by itself: why then and not at another time, its limits, history and source");
     command.add_flag("--exit-code", typed->exit_code, "End with 1 where something is due or overdue");
     line.on_run(command, [typed](Session& session) -> Result<ExitStatus> {
         const auto bikes = session.bikes();
         if (!bikes) return pass_on(bikes.error());
-        const auto items = upkeep::due_items(*bikes, session.today());
+        const bool full = typed->why || session.options().json;
+        const auto items =
+            upkeep::due_items(*bikes, session.today(), {.later_times = full, .reasons = typed->why});
         session.show(compose::due_json(items),
                      typed->why ? compose::due_why_text(items) : compose::due_text(items));
         return typed->exit_code && upkeep::needs_attention(items) ? ExitStatus::findings : ExitStatus::done;

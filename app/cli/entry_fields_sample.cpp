@@ -93,7 +93,8 @@ Result<SampleValue> typed_sample_value(const std::string& field, const std::stri
     SampleValue value{
         .quantity = quantity->slug, .state = ValueState::measured, .number = {}, .unit = {}, .method = {}};
     const std::string_view said = trimmed(std::string_view(text).substr(equals + 1));
-    constexpr std::array<std::string_view, 4> absent{"not detected", "none detected", "nd", "ND"};
+    constexpr std::array<std::string_view, 5> absent{"not detected", "not-detected", "none detected", "nd",
+                                                     "ND"};
     if (said == "detected" || std::ranges::find(absent, said) != absent.end()) {
         value.state = said == "detected" ? ValueState::detected : ValueState::not_detected;
         value.unit = quantity->unit;

@@ -85,9 +85,8 @@ void add_show(CommandLine& line, CLI::App& group) {
         const auto versions = compose::entry_versions((*open)->records, *id);
         const auto found = entry_by_id(session, *id);
         if (found) {
-            const std::string& bike = found->bike->details.value.name;
-            session.show(compose::entry_page_json(bike, *found->entry, versions),
-                         compose::entry_page_text(bike, *found->entry, versions));
+            session.show(compose::entry_page_json(*found->bike, *found->entry, versions),
+                         compose::entry_page_text(*found->bike, *found->entry, versions));
             return ExitStatus::done;
         }
         if (versions.empty()) return pass_on(found.error());

@@ -22,9 +22,12 @@ void add_commands(CommandLine& line) {
     add_due_command(line);
     add_costs_command(line);
     add_oil_command(line);
+    add_faults_command(line);
+    add_compare_command(line);
     add_import_command(line);
     add_check_command(line);
     add_export_command(line);
+    add_report_command(line);
     add_verify_command(line);
     add_fingerprint_command(line);
     add_calc_command(line);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.h"
+#include "app/cli/oil_evidence.h"
 #include "app/cli/session.h"
 #include "app/cli/suggestions.h"
 #include "model/oil/assess.h"
@@ -111,8 +112,12 @@ void add_limits(CommandLine& line, CLI::App& group) {
 } // namespace
 
 void add_oil_command(CommandLine& line) {
-    auto& group = line.group("oil", "What a laboratory found in the oil: verdicts and published limits");
+    auto& group =
+        line.group("oil", "What a laboratory found in the oil: verdicts, trends and published limits");
     add_assess(line, group);
+    add_oil_trend(line, group);
+    add_oil_compare(line, group);
+    add_oil_life(line, group);
     add_limits(line, group);
 }
 

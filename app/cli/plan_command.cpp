@@ -190,7 +190,20 @@ struct TypedBaseline {
     std::string odometer;
     std::string hours;
     std::string evidence;
+    bool drop = false;
 };
+
+Result<ExitStatus> drop_baseline(Session& session, const Here& at, const PlanItem& item) {
+    const auto held = std::ranges::find_if(at.bike->baselines,
+                                           [&](const auto& one) { return one.value.slug == item.slug; });
+    if (held == at.bike->baselines.end()) return refuse(item.label + " has no baseline.");
+    const std::string label = item.label;
+    Change gone = change_of(at, held->value);
+    gone.content = Withdrawal{};
+    if (const auto written = session.write({std::move(gone)}); !written) return pass_on(written.error());
+    session.remark(label + " has no baseline any more.");
+    return ExitStatus::done;
+}
 
 Result<Baseline> baseline_of(const TypedBaseline& typed, const TypedAs& as) {
     Baseline baseline;
@@ -219,18 +232,24 @@ Result<Baseline> baseline_of(const TypedBaseline& typed, const TypedAs& as) {
 void add_baseline(CommandLine& line, CLI::App& group) {
     auto& command =
         line.command(group, "baseline", "Say when an item was last done before the record began",
-                     {head + "baseline engine-oil --date 2022-07-30 --odometer 30500 --evidence stamp"});
+                     {head + "baseline engine-oil --date 2022-07-30 --odometer 30500 --evidence stamp",
+                      head + "baseline engine-oil --drop"});
     auto typed = std::make_shared<TypedBaseline>();
     command.add_option("item", typed->slug, "Its name")->required();
-    command.add_option("--date", typed->date, "The day")->required();
+    auto* date = command.add_option("--date", typed->date, "The day; needed, unless it is dropped");
     command.add_option("--odometer", typed->odometer, "What the dial showed");
     command.add_option("--hours", typed->hours, "What the hour meter showed");
     command.add_option("--evidence", typed->evidence, "invoice, stamp, seen, told or none");
+    command.add_flag("--drop", typed->drop, "Take it back: nothing is said of the time before the record")
+        ->excludes(date);
     line.on_run(command, [typed](Session& session) -> Result<ExitStatus> {
         const auto at = here(session);
         if (!at) return pass_on(at.error());
         const auto item = item_named(*at->bike, typed->slug);
         if (!item) return pass_on(item.error());
+        if (typed->drop) return drop_baseline(session, *at, (*item)->value);
+        if (typed->date.empty())
+            return fail(ProblemKind::wrong_usage, "Say the day it was done: --date 2022-07-30");
         const auto baseline = baseline_of(*typed, at->as);
         if (!baseline) return pass_on(baseline.error());
         const std::string label = (*item)->value.label;

@@ -60,15 +60,6 @@ struct CategoryOf {
     std::string operator()(const auto& /*other*/) const { return "upkeep"; }
 };
 
-/// The owner's branch that ends in the category; the category itself where no branch does.
-std::string branch_of(const GarageSettings& settings, std::string category) {
-    const auto& own = settings.categories;
-    if (std::ranges::find(own, category) != own.end()) return category;
-    const auto ends_in_it = [&](const std::string& branch) { return branch.ends_with("/" + category); };
-    const auto branch = std::ranges::find_if(own, ends_in_it);
-    return branch == own.end() ? category : *branch;
-}
-
 class Collector {
 public:
     Collector(const Bike& bike, const GarageSettings& settings)
@@ -146,6 +137,14 @@ std::vector<Money> money_of_entry(const Entry& entry) {
 }
 
 std::string category_of_entry(const Entry& entry) { return std::visit(CategoryOf{entry}, entry.body); }
+
+std::string branch_of(const GarageSettings& settings, std::string category) {
+    const auto& own = settings.categories;
+    if (std::ranges::find(own, category) != own.end()) return category;
+    const auto ends_in_it = [&](const std::string& branch) { return branch.ends_with("/" + category); };
+    const auto branch = std::ranges::find_if(own, ends_in_it);
+    return branch == own.end() ? category : *branch;
+}
 
 std::vector<Spending> spending_of(const Bike& bike, const GarageSettings& settings) {
     Collector collector(bike, settings);

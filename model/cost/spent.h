@@ -36,6 +36,9 @@ struct Spending {
 /// Modifications: gear. Costs: their own. All else: upkeep. DESIGN.
 [[nodiscard]] std::string category_of_entry(const Entry& entry);
 
+/// The owner's branch that ends in a category, where the categories are a tree; else the category itself.
+[[nodiscard]] std::string branch_of(const GarageSettings& settings, std::string category);
+
 /// Everything spent on a bike, by date (numbers.md 5). Valuations are never spending. The price the bike
 /// was bought or sold at counts unless a cost entry of that category says it. Where the garage counts oil
 /// per litre used, oil bought by the can is left out and the litres filled in count instead: never both

@@ -30,4 +30,9 @@ std::optional<Precision> element_precision(std::string_view element, double mg_k
 
 Precision acid_number_precision(double mg_koh_g) { return {0.117 * mg_koh_g, 0.44 * mg_koh_g}; }
 
+std::optional<Precision> base_number_precision(const std::optional<std::string>& method) {
+    if (method != "colour-indicator") return std::nullopt;
+    return Precision{0.94, 1.91};
+}
+
 } // namespace sumpbook::oil

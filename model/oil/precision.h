@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <string_view>
 
 namespace sumpbook::oil {
@@ -21,5 +22,9 @@ struct Precision {
 /// Of the acid number of a used oil, mg KOH/g: 0.117 X and 0.44 X.
 /// SOURCE: ASTM D664 sections 14 to 16, used oil, buffer end point (read).
 [[nodiscard]] Precision acid_number_precision(double mg_koh_g);
+
+/// Of the base number, mg KOH/g, by its method (see method_of); absent without a figure for the method.
+/// SOURCE: ASTM D5984 (colour-indicator field kit), r 0.94 and R 1.91 (read).
+[[nodiscard]] std::optional<Precision> base_number_precision(const std::optional<std::string>& method);
 
 } // namespace sumpbook::oil

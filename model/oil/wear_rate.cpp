@@ -65,19 +65,6 @@ ToppedUp topped_up(const FilledSample& sample) {
     return sum;
 }
 
-/// Whether one sample's fill was drained to make room for the other's.
-bool is_fill_before(const OilRecord& record, const FilledSample& earlier, const FilledSample& later) {
-    const auto& fills = record.fills_of(later.sample->compartment);
-    const auto same = [](const std::optional<usage::OilFill>& sampled) {
-        return [&](const usage::OilFill& fill) {
-            return sampled && fill.oil_change_id == sampled->oil_change_id;
-        };
-    };
-    const auto first = std::find_if(fills.begin(), fills.end(), same(earlier.fill));
-    const auto second = std::find_if(fills.begin(), fills.end(), same(later.fill));
-    return first != fills.end() && second != fills.end() && second - first == 1;
-}
-
 /// Why the new oil is taken to hold none of an element.
 std::string none_taken(const std::optional<SampleValue>& reference, std::string_view element) {
     const std::string name = quantity_name(element);
@@ -130,6 +117,19 @@ double without_top_ups(const OilRecord& record, const FilledSample& sample, doub
     return without_make_up_mg_kg(before.value_or(measured), start, sum.litres / *sump);
 }
 
+std::optional<WearRate> rate_of(const OilRecord& record, const FilledSample& sample,
+                                const FilledSample* before, std::string_view element, double mg_kg) {
+    if (!sample.distance_on_oil || *sample.distance_on_oil <= Distance{}) return std::nullopt;
+    WearRate rate;
+    rate.element = element;
+    rate.over = *sample.distance_on_oil;
+    rate.measured_mg_kg = mg_kg;
+    rate.start_mg_kg = start_of(record, sample, before, element, rate.notes);
+    const double fuel_free = without_fuel(sample, mg_kg, rate.notes);
+    rate.corrected_mg_kg = without_top_ups(record, sample, fuel_free, rate.start_mg_kg, rate.notes);
+    return rate;
+}
+
 std::vector<double> rates_of(const std::vector<WearRate>& rates) {
     std::vector<double> numbers;
     for (const WearRate& rate : rates)
@@ -146,18 +146,30 @@ double median_distance_km(const WearHistory& history) {
 
 } // namespace
 
+bool is_fill_before(const OilRecord& record, const FilledSample& earlier, const FilledSample& later) {
+    const auto& fills = record.fills_of(later.sample->compartment);
+    const auto same = [](const std::optional<usage::OilFill>& sampled) {
+        return [&](const usage::OilFill& fill) {
+            return sampled && fill.oil_change_id == sampled->oil_change_id;
+        };
+    };
+    const auto first = std::find_if(fills.begin(), fills.end(), same(earlier.fill));
+    const auto second = std::find_if(fills.begin(), fills.end(), same(later.fill));
+    return first != fills.end() && second != fills.end() && second - first == 1;
+}
+
 std::optional<WearRate> wear_rate(const OilRecord& record, const FilledSample& sample,
                                   const FilledSample* before, std::string_view element) {
     const auto measured = mg_kg(value_in(*sample.sample, element));
-    if (!measured || !sample.distance_on_oil || *sample.distance_on_oil <= Distance{}) return std::nullopt;
-    WearRate rate;
-    rate.element = element;
-    rate.over = *sample.distance_on_oil;
-    rate.measured_mg_kg = *measured;
-    rate.start_mg_kg = start_of(record, sample, before, element, rate.notes);
-    const double fuel_free = without_fuel(sample, *measured, rate.notes);
-    rate.corrected_mg_kg = without_top_ups(record, sample, fuel_free, rate.start_mg_kg, rate.notes);
-    return rate;
+    return measured ? rate_of(record, sample, before, element, *measured) : std::nullopt;
+}
+
+std::optional<WearRate> wear_rate_at_most(const OilRecord& record, const FilledSample& sample,
+                                          const FilledSample* before, std::string_view element) {
+    const SampleValue* value = value_in(*sample.sample, element);
+    if (value == nullptr || value->state != ValueState::below) return std::nullopt;
+    const auto limit = in_oil_unit(value->number, value->unit.empty() ? "mg/kg" : value->unit, "mg/kg");
+    return limit ? rate_of(record, sample, before, element, limit->to_double()) : std::nullopt;
 }
 
 WearHistory wear_history(const OilRecord& record, const FilledSample& sample, const SampleHistory& history,

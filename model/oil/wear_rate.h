@@ -38,6 +38,14 @@ struct WearRate {
 [[nodiscard]] std::optional<WearRate> wear_rate(const OilRecord& record, const FilledSample& sample,
                                                 const FilledSample* before, std::string_view element);
 
+/// The rate that the detection limit itself would give, for a sample in which the element is below it: no
+/// more than that was worn off. Absent for every other state.
+[[nodiscard]] std::optional<WearRate> wear_rate_at_most(const OilRecord& record, const FilledSample& sample,
+                                                        const FilledSample* before, std::string_view element);
+/// Whether the fill of one sample was drained to make room for the other's.
+[[nodiscard]] bool is_fill_before(const OilRecord& record, const FilledSample& earlier,
+                                  const FilledSample& later);
+
 /// The rates of an element in the last sample of each fill up to this one, oldest first, this sample's last.
 struct WearHistory {
     std::vector<WearRate> earlier;

@@ -2,6 +2,7 @@
 #include "model/review/history_findings.h"
 
 #include "model/garage/vin.h"
+#include "model/review/workshop_findings.h"
 #include "model/usage/odometer.h"
 
 #include <algorithm>
@@ -128,6 +129,8 @@ std::vector<Finding> history_findings(const Bike& bike) {
         add_unknown_plan_items(bike, entry, findings);
     }
     add_paid_twice(bike, findings);
+    for (auto& finding : workshop_findings(bike))
+        findings.push_back(std::move(finding));
     return findings;
 }
 

@@ -11,10 +11,10 @@ BikeToday::BikeToday(const Bike& bike, const Date& today)
     , today_(today)
     , odometer_(usage::OdometerSeries::of(bike_))
     , hours_(usage::EngineHours::of(bike_, odometer_))
-    , outlook_(usage::outlook_of(bike_, odometer_, today))
+    , outlook_(bike, odometer_, today)
     , in_service_(upkeep::in_service(bike_, odometer_, hours_)) {
     now_.date = today;
-    const auto distance = outlook_->today();
+    const auto distance = outlook_.today();
     if (!distance) return;
     now_.distance = distance->distance;
     now_.engine_hours = hours_.hours_at(distance->distance);

@@ -7,12 +7,10 @@
 #include "model/usage/odometer.h"
 #include "model/usage/outlook.h"
 
-#include <memory>
-
 namespace sumpbook::upkeep {
 
 /// A bike as it stands on a day, worked out once for all that may fall due on it. Entries dated later are
-/// not seen.
+/// not seen, but for lay-ups planned.
 class BikeToday {
 public:
     BikeToday(const Bike& bike, const Date& today);
@@ -24,7 +22,7 @@ public:
     [[nodiscard]] const Date& today() const { return today_; }
     [[nodiscard]] const usage::OdometerSeries& odometer() const { return odometer_; }
     [[nodiscard]] const usage::EngineHours& hours() const { return hours_; }
-    [[nodiscard]] const usage::Outlook& outlook() const { return *outlook_; }
+    [[nodiscard]] const usage::Outlook& outlook() const { return outlook_; }
     [[nodiscard]] const Moment& in_service() const { return in_service_; }
     /// Today, with the distance of today or its estimate and the hours that go with it.
     [[nodiscard]] const Moment& now() const { return now_; }
@@ -36,7 +34,7 @@ private:
     Date today_;
     usage::OdometerSeries odometer_;
     usage::EngineHours hours_;
-    std::unique_ptr<usage::Outlook> outlook_;
+    usage::Outlook outlook_;
     Moment in_service_;
     Moment now_;
     bool estimated_ = false;

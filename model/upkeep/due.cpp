@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/upkeep/due.h"
 
+#include "model/upkeep/later_times.h"
 #include "model/upkeep/open_recalls.h"
 #include "model/upkeep/plan_due.h"
+#include "model/upkeep/reasons.h"
 #include "model/upkeep/recurring_costs.h"
 #include "model/upkeep/tyre_age.h"
 #include "model/upkeep/wear_limits.h"
@@ -49,7 +51,15 @@ void tell_apart(std::vector<DueItem>& items) {
     }
 }
 
-std::vector<DueItem> unsorted(const BikeToday& bike) {
+void add_detail(std::vector<DueItem>& items, const BikeToday& bike, DueDetail detail) {
+    Reasons reasons(bike);
+    for (auto& item : items) {
+        if (detail.later_times) item.later_times = later_times(item, bike);
+        if (detail.reasons) item.reasons = reasons.of(item);
+    }
+}
+
+std::vector<DueItem> unsorted(const BikeToday& bike, DueDetail detail) {
     std::vector<DueItem> items;
     if (sold(bike)) return items;
     for (const auto& item : bike.bike().plan) {
@@ -60,21 +70,22 @@ std::vector<DueItem> unsorted(const BikeToday& bike) {
     append(items, tyre_ages(bike));
     append(items, wear_limits(bike));
     tell_apart(items);
+    add_detail(items, bike, detail);
     return items;
 }
 
 } // namespace
 
-std::vector<DueItem> due_items(const BikeToday& bike) {
-    auto items = unsorted(bike);
+std::vector<DueItem> due_items(const BikeToday& bike, DueDetail detail) {
+    auto items = unsorted(bike, detail);
     std::ranges::stable_sort(items, listed_before);
     return items;
 }
 
-std::vector<DueItem> due_items(const std::vector<const Bike*>& bikes, const Date& today) {
+std::vector<DueItem> due_items(const std::vector<const Bike*>& bikes, const Date& today, DueDetail detail) {
     std::vector<DueItem> items;
     for (const auto* bike : bikes)
-        append(items, unsorted(BikeToday(*bike, today)));
+        append(items, unsorted(BikeToday(*bike, today), detail));
     std::ranges::stable_sort(items, listed_before);
     return items;
 }

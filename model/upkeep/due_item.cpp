@@ -37,4 +37,24 @@ DueKind due_kind(PlanKind kind) {
     return DueKind::renewal;
 }
 
+std::string_view slug(ReasonInput input) {
+    switch (input) {
+    case ReasonInput::date_limit:
+        return "date-limit";
+    case ReasonInput::hours_limit:
+        return "hours-limit";
+    case ReasonInput::since_last:
+        return "since-last";
+    case ReasonInput::riding:
+        return "riding";
+    case ReasonInput::season:
+        return "season";
+    case ReasonInput::layups:
+        return "lay-ups";
+    case ReasonInput::reading_age:
+        break;
+    }
+    return "reading-age";
+}
+
 } // namespace sumpbook::upkeep

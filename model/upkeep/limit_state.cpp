@@ -6,9 +6,6 @@
 namespace sumpbook::upkeep {
 namespace {
 
-/// An even chance of reaching a distance within these days counts as `soon`. DESIGN (numbers.md 4.4).
-constexpr int soon_days = 30;
-
 template <class Amount>
 DueState state_of(Amount past, Amount window, Amount lead) {
     if (past > window) return DueState::overdue;

@@ -28,6 +28,9 @@ struct LimitState {
     DueState state = DueState::unknown;
 };
 
+/// An even chance of reaching a distance within these days counts as `soon`. DESIGN (numbers.md 4.4).
+inline constexpr int soon_days = 30;
+
 /// The state of each limit that can be compared (numbers.md 4.4). `expected` is the day the distance limit
 /// is reached with a chance of one half, absent if not known: within 30 days of today it is `soon`.
 [[nodiscard]] std::vector<LimitState> limit_states(const NextLimits& limits, const Moment& now,

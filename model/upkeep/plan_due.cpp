@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/upkeep/plan_due.h"
 
+#include "model/upkeep/expected_day.h"
+
 #include <algorithm>
 
 namespace sumpbook::upkeep {
@@ -53,30 +55,6 @@ UnknownBecause why_unknown(const PlanItem& item, const BikeToday& bike, const Du
     return UnknownBecause::no_start;
 }
 
-struct ExpectedDay {
-    Date day;
-    LimitKind from = LimitKind::date;
-};
-
-/// The first day by which any of the limits is reached with the chance.
-std::optional<ExpectedDay> expected_day(const NextLimits& limits, const BikeToday& bike, double chance) {
-    std::optional<ExpectedDay> first;
-    const auto take = [&](const std::optional<Date>& day, LimitKind from) {
-        if (day && (!first || *day < first->day)) first = ExpectedDay{*day, from};
-    };
-    const auto& outlook = bike.outlook();
-    if (limits.date) take(limits.date->at, LimitKind::date);
-    if (limits.distance) take(outlook.day_reaching(limits.distance->at, chance), LimitKind::distance);
-    if (limits.hours)
-        take(outlook.day_reaching(bike.hours().distance_at(limits.hours->at_hours), chance),
-             LimitKind::hours);
-    return first;
-}
-
-std::optional<Date> day_of(const std::optional<ExpectedDay>& expected) {
-    return expected ? std::optional(expected->day) : std::nullopt;
-}
-
 } // namespace
 
 std::vector<DoneAndTimed> history_of(const PlanItem& item, const BikeToday& bike) {
@@ -102,19 +80,22 @@ void judge(DueItem& item, const BikeToday& bike) {
     item.dial_unit = bike.bike().details.value.odometer_unit;
     item.dial_offset = -bike.odometer().dials().shown_at(Distance{});
     item.outlook = bike.outlook().words(item.dial_unit);
-    const auto expected =
-        item.limits.distance ? bike.outlook().day_reaching(item.limits.distance->at, 0.5) : std::nullopt;
+    item.reading_age_days = bike.outlook().reading_age_days();
+    const Date soon = plus_days(bike.today(), soon_days);
+    const auto& distance = item.limits.distance;
+    const auto expected = distance ? bike.outlook().day_reaching(distance->at, 0.5, soon) : std::nullopt;
+    if (distance) item.chance_passed = bike.outlook().chance_passed(distance->at);
     if (const auto state = worst(limit_states(item.limits, item.now, expected))) {
         item.state = state->state;
         item.decided_by = state->kind;
         item.estimated = state->kind != LimitKind::date && bike.distance_estimated();
     }
-    const auto median = expected_day(item.limits, bike, 0.5);
-    item.date_p50 = day_of(median);
+    const auto day = [&](double chance) { return expected_day(item.limits, bike, chance); };
+    const auto median = day(0.5);
     if (median) item.date_from = median->from;
-    if (!bike.outlook().has_range()) return;
-    item.date_p10 = day_of(expected_day(item.limits, bike, 0.1));
-    item.date_p90 = day_of(expected_day(item.limits, bike, 0.9));
+    item.date_p50 = day_of(median);
+    item.date_p10 = day_of(day(0.1));
+    item.date_p90 = day_of(day(0.9));
 }
 
 std::optional<DueItem> plan_due(const PlanItem& item, const BikeToday& bike) {
@@ -130,6 +111,9 @@ std::optional<DueItem> plan_due(const PlanItem& item, const BikeToday& bike) {
     due.done_by = item.done_by;
     due.parts = item.parts;
     due.source = item.source;
+    due.again = [item, start = grid_start(bike, due.history)](const Moment& job) {
+        return limits_after(item, start, job);
+    };
     judge(due, bike);
     due.not_computed = not_computed(due.history.empty() ? opening_limits(item) : item.repeat, due);
     if (!due.decided_by) due.unknown_because = why_unknown(item, bike, due);

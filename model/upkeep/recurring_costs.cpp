@@ -79,13 +79,14 @@ std::string slug_of(const Series& series, const std::vector<Series>& all) {
     return shared == 1 || text.empty() ? slug : slug + "-" + text;
 }
 
-DueItem item_of(const Series& series, const Date& from, const Date& next) {
+DueItem item_of(const ComingCost& coming) {
     DueItem item;
-    item.label = series.terms->text.value_or(series.terms->category);
+    item.slug = coming.slug;
+    item.label = coming.label;
     item.kind = DueKind::cost;
-    item.limits.date = DateLimit{next, days_between(from, next), 0, lead_days};
-    item.estimate = series.payments.back()->value.paid;
-    for (const auto* entry : series.payments) {
+    item.limits.date = DateLimit{coming.next, days_between(coming.counted_from, coming.next), 0, lead_days};
+    item.estimate = coming.last->value.paid;
+    for (const auto* entry : coming.payments) {
         Done done;
         done.at.date = entry->value.date;
         done.entry_id = entry->id;
@@ -94,21 +95,50 @@ DueItem item_of(const Series& series, const Date& from, const Date& next) {
     return item;
 }
 
+ComingCost coming_of(const Series& series, const std::string& slug) {
+    const LogEntry& last = *series.payments.back();
+    const auto months = static_cast<int>(*series.terms->every_months);
+    const Date from = cost_of(last).covers_from.value_or(last.value.date);
+    return {.slug = slug,
+            .label = series.terms->text.value_or(series.terms->category),
+            .category = series.terms->category,
+            .counted_from = from,
+            .next = plus_months(from, months),
+            .every_months = months,
+            .until = series.terms->until,
+            .last = &last,
+            .payments = series.payments};
+}
+
+/// The next payment, counted from the last, until the series ends.
+std::function<NextLimits(const Moment&)> comes_again(int months, std::optional<Date> until) {
+    return [months, until](const Moment& paid) {
+        const Date next = plus_months(*paid.date, months);
+        if (until && next > *until) return NextLimits{};
+        return NextLimits{{}, DateLimit{next, days_between(*paid.date, next), 0, lead_days}, {}};
+    };
+}
+
 } // namespace
 
-std::vector<DueItem> recurring_costs(const BikeToday& bike) {
-    const auto costs = entries_of<Cost>(bike.bike());
+std::vector<ComingCost> coming_costs(const Bike& bike) {
+    const auto costs = entries_of<Cost>(bike);
     auto all = all_series(costs);
     share_out_payments(all, costs);
-    std::vector<DueItem> items;
+    std::vector<ComingCost> coming;
     for (const auto& series : all) {
-        if (planned_elsewhere(series, bike.bike())) continue;
-        const LogEntry& last = *series.payments.back();
-        const Date from = cost_of(last).covers_from.value_or(last.value.date);
-        const Date next = plus_months(from, static_cast<int>(*series.terms->every_months));
-        if (series.terms->until && next > *series.terms->until) continue;
-        items.push_back(item_of(series, from, next));
-        items.back().slug = slug_of(series, all);
+        if (planned_elsewhere(series, bike)) continue;
+        ComingCost cost = coming_of(series, slug_of(series, all));
+        if (!cost.until || cost.next <= *cost.until) coming.push_back(std::move(cost));
+    }
+    return coming;
+}
+
+std::vector<DueItem> recurring_costs(const BikeToday& bike) {
+    std::vector<DueItem> items;
+    for (const auto& coming : coming_costs(bike.bike())) {
+        items.push_back(item_of(coming));
+        items.back().again = comes_again(coming.every_months, coming.until);
         judge(items.back(), bike);
     }
     return items;

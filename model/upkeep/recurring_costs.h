@@ -4,9 +4,27 @@
 #include "model/upkeep/bike_today.h"
 #include "model/upkeep/due_item.h"
 
+#include <optional>
+#include <string>
 #include <vector>
 
 namespace sumpbook::upkeep {
+
+/// A cost that comes again, and its last payment.
+struct ComingCost {
+    std::string slug; ///< "cost-insurance".
+    std::string label;
+    std::string category;
+    Date counted_from; ///< The day the last payment covers from.
+    Date next;
+    int every_months = 0;
+    std::optional<Date> until;      ///< No payment after this day.
+    const LogEntry* last = nullptr; ///< In the bike given.
+    std::vector<const LogEntry*> payments;
+};
+/// Of every series that has not ended; those a plan item speaks of are left out. Payments dated later than
+/// today count as made.
+[[nodiscard]] std::vector<ComingCost> coming_costs(const Bike& bike);
 
 /// Costs that come again (insurance, tax, storage): each series by its category and text, due every so many
 /// months after the day its last payment covers from, until the series ends. A payment counts as a member

@@ -40,6 +40,12 @@ struct OdometerFlag {
     bool operator==(const OdometerFlag&) const = default;
 };
 
+/// True distance at the end of a day.
+struct DayEnd {
+    Date date;
+    Distance distance;
+};
+
 /// First and last accepted reading.
 struct RecordSpan {
     Date first;
@@ -87,20 +93,18 @@ public:
     /// First day at whose end the bike had gone so far; absent before the record, and past its end.
     [[nodiscard]] std::optional<Date> day_reached(Distance distance) const;
 
+    /// The last accepted reading of each day that has one, by date.
+    [[nodiscard]] const std::vector<DayEnd>& day_ends() const { return day_ends_; }
     [[nodiscard]] const Dials& dials() const { return dials_; }
 
 private:
-    struct DayEnd {
-        Date date;
-        Distance distance;
-    };
     void add(const LogEntry& entry);
     void choose_accepted();
 
     Dials dials_;
     std::vector<OdometerReading> readings_;
     std::vector<OdometerFlag> flags_;
-    std::vector<DayEnd> day_ends_; ///< Last accepted reading of each day that has one.
+    std::vector<DayEnd> day_ends_;
     std::map<std::string, Distance, std::less<>> accepted_by_entry_;
 };
 

@@ -63,9 +63,6 @@ std::optional<double> overall(const std::vector<FillOilUse>& fills, bool run_in)
 void compare_with_handbook(OilUseResult& result, const Decimal& figure) {
     result.against = OilUseAgainst::handbook;
     result.high_litres_per_1000km = figure.to_double();
-    if (!result.litres_per_1000km) return;
-    result.verdict =
-        *result.litres_per_1000km > figure.to_double() ? OilUseVerdict::above : OilUseVerdict::within;
 }
 
 void compare_with_published(OilUseResult& result) {
@@ -79,12 +76,29 @@ void compare_with_published(OilUseResult& result) {
     }
     result.low_litres_per_1000km = low;
     result.high_litres_per_1000km = high;
-    if (!result.litres_per_1000km) return;
-    if (*result.litres_per_1000km < low)
-        result.verdict = OilUseVerdict::below_range;
-    else
-        result.verdict =
-            *result.litres_per_1000km > high ? OilUseVerdict::above_range : OilUseVerdict::in_range;
+}
+
+OilUseVerdict verdict_on(double litres_per_1000km, const OilUseResult& against) {
+    const bool above = litres_per_1000km > *against.high_litres_per_1000km;
+    if (against.against == OilUseAgainst::handbook)
+        return above ? OilUseVerdict::above : OilUseVerdict::within;
+    if (above) return OilUseVerdict::above_range;
+    return litres_per_1000km < *against.low_litres_per_1000km ? OilUseVerdict::below_range
+                                                              : OilUseVerdict::in_range;
+}
+
+OilUseVerdict verdict_on(const FillOilUse& use, const OilUseResult& against) {
+    if (use.fill.run_in) return OilUseVerdict::unknown;
+    if (use.litres_per_1000km) return verdict_on(*use.litres_per_1000km, against);
+    const auto& bound = use.at_least_litres_per_1000km;
+    return bound && *bound > *against.high_litres_per_1000km ? verdict_on(*bound, against)
+                                                             : OilUseVerdict::unknown;
+}
+
+void judge(OilUseResult& result) {
+    if (result.litres_per_1000km) result.verdict = verdict_on(*result.litres_per_1000km, result);
+    for (auto& use : result.fills)
+        use.verdict = verdict_on(use, result);
 }
 
 } // namespace
@@ -113,6 +127,7 @@ OilUseResult oil_use(const Bike& bike, const OdometerSeries& odometer, std::stri
         compare_with_handbook(result, *figure);
     else
         compare_with_published(result);
+    judge(result);
     return result;
 }
 

@@ -9,6 +9,16 @@
 
 namespace sumpbook::usage {
 
+enum class OilUseAgainst { nothing, handbook, published };
+enum class OilUseVerdict {
+    unknown,     ///< No figure of the bike.
+    within,      ///< Not above the handbook's figure.
+    above,       ///< Above it.
+    below_range, ///< Below every published figure.
+    in_range,    ///< Published figures differ on it.
+    above_range, ///< Above every published figure.
+};
+
 /// Oil used in one fill.
 struct FillOilUse {
     OilFill fill;
@@ -22,6 +32,8 @@ struct FillOilUse {
     /// Without a figure: at least what was topped up, over the distance to the last top-up (the oil was
     /// never above the mark). Absent where that is not known either.
     std::optional<double> at_least_litres_per_1000km;
+    /// Of this fill's figure; of a lower bound only where it is above. Unknown while running in.
+    OilUseVerdict verdict = OilUseVerdict::unknown;
 };
 
 /// A published figure for oil used, from oil_consumption.csv.
@@ -35,16 +47,6 @@ struct PublishedOilUse {
 };
 /// Rows that give litres per distance, in the file's order.
 [[nodiscard]] const std::vector<PublishedOilUse>& published_oil_use();
-
-enum class OilUseAgainst { nothing, handbook, published };
-enum class OilUseVerdict {
-    unknown,     ///< No figure of the bike.
-    within,      ///< Not above the handbook's figure.
-    above,       ///< Above it.
-    below_range, ///< Below every published figure.
-    in_range,    ///< Published figures differ on it.
-    above_range, ///< Above every published figure.
-};
 
 /// Oil used by a compartment (numbers.md 2).
 struct OilUseResult {

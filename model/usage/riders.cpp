@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/usage/riders.h"
 
-#include <math.h> // lgamma_r: lgamma itself writes a global
-
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -24,20 +22,12 @@ constexpr std::array<Pair, 8> pairs{{{3, 1, 0.17},
                                      {6, 0.125, 0.05},
                                      {12, 0.125, 0.05}}};
 constexpr std::array<double, 3> forgettings{0.25, 0.5, 0.75};
-constexpr double prior_shape = 2;
-constexpr double median_of_gamma_2_1 = 1.6783469900166608;
-constexpr double default_km_a_year = 2500;
 constexpr double level_memory = 0.8; // of the present level, after a year
 constexpr double smallest_weight_kept = 0.001;
 
 constexpr int longest_record_in_steps = 120;
 constexpr int shortest_step_days = 28;
 constexpr int shortest_record_days = 7;
-
-double ln_gamma(double x) {
-    int sign = 0;
-    return lgamma_r(x, &sign);
-}
 
 /// A season as first supposed and as learnt.
 class Clock {
@@ -118,47 +108,51 @@ std::vector<Clock> clocks() {
 
 double prior_of_clock(std::size_t clock) { return clock == 0 ? 0.25 : 0.75 / 24; }
 
+/// What is left after some years: of a rider's certainty, by its forgetting, and of the present level.
+struct Fading {
+    explicit Fading(double years)
+        : of_level(std::pow(level_memory, years)) {
+        for (std::size_t i = 0; i < forgettings.size(); ++i)
+            of_certainty[i] = std::pow(forgettings[i], years);
+    }
+    std::array<double, forgettings.size()> of_certainty{};
+    double of_level;
+};
+
 /// A grid point while it learns.
 struct Point {
     Rider rider;
-    double forgetting = 1;
-    double long_a = 0, long_b_km = 0; ///< The same without forgetting.
+    std::size_t pair = 0;
+    std::size_t fading = 0;
+    RateBelief long_run; ///< The same without forgetting.
     double ln_weight = 0;
 
     /// Certainty fades to the prior's, the level drifts back to the bike's own long-run average (3.4).
-    void forget(double years) {
-        const double level = rider.b_km / (rider.a - 0.5);
-        const double own_average = long_b_km / (long_a - 0.5);
-        rider.a = prior_shape + (rider.a - prior_shape) * std::pow(forgetting, years);
-        rider.b_km = (own_average + (level - own_average) * std::pow(level_memory, years)) * (rider.a - 0.5);
+    void forget(const Fading& left) {
+        auto& [a, b] = rider.belief;
+        const double prior_a = RateBelief{}.a;
+        const double level = b / (a - 0.5);
+        const double own_average = long_run.b_km / (long_run.a - 0.5);
+        a = prior_a + (a - prior_a) * left.of_certainty[fading];
+        b = (own_average + (level - own_average) * left.of_level) * (a - 0.5);
     }
     /// How likely this rider thought the step, then the step itself (3.5 iii and iv).
-    void see(double alpha, double distance_km) {
-        const double x = std::max(distance_km, 1.0);
-        const double a = rider.a;
-        const double b = rider.b_km;
-        ln_weight += ln_gamma(alpha + a) - ln_gamma(alpha) - ln_gamma(a) + a * std::log(b) +
-                     (alpha - 1) * std::log(x) - (alpha + a) * std::log(b + x);
-        if (distance_km < 1) ln_weight -= std::log(alpha);
-        rider.a += alpha;
-        rider.b_km += distance_km;
-        long_a += alpha;
-        long_b_km += distance_km;
+    void see(const StepShape& shape, double distance_km) {
+        ln_weight += ln_evidence(rider.belief, shape, distance_km);
+        rider.belief.see(shape.alpha, distance_km);
+        long_run.see(shape.alpha, distance_km);
     }
 };
 
 std::vector<Point> grid(std::size_t clock_count, double km_a_year) {
     std::vector<Point> points;
     for (std::size_t clock = 0; clock < clock_count; ++clock) {
-        for (const auto& pair : pairs) {
-            const double b = median_of_gamma_2_1 * km_a_year * pair.level / pair.kappa;
-            for (const double forgetting : forgettings) {
-                points.push_back({.rider = {clock, pair.kappa, prior_shape, b, 0},
-                                  .forgetting = forgetting,
-                                  .long_a = prior_shape,
-                                  .long_b_km = b,
-                                  .ln_weight = std::log(prior_of_clock(clock) * pair.prior / 3)});
-            }
+        for (std::size_t p = 0; p < pairs.size(); ++p) {
+            const auto& [kappa, level, prior] = pairs[p];
+            const auto belief = prior_belief(km_a_year * level, kappa);
+            const double ln_weight = std::log(prior_of_clock(clock) * prior / 3);
+            for (std::size_t f = 0; f < forgettings.size(); ++f)
+                points.push_back({{clock, kappa, level, forgettings[f], belief, 0}, p, f, belief, ln_weight});
         }
     }
     return points;
@@ -168,12 +162,16 @@ void take(const Step& step, const RidingDays& riding, std::vector<Clock>& season
           std::vector<Point>& points) {
     const ByMonth riding_days = riding.by_month(step.after, step.last);
     std::vector<double> operating;
-    for (const auto& clock : seasons)
+    std::vector<StepShape> shapes; // by clock, then pair
+    for (const auto& clock : seasons) {
         operating.push_back(std::max(clock.operating_days(riding_days), 1.0));
-    const double years = step.days() / days_of_year;
+        for (const auto& pair : pairs)
+            shapes.emplace_back(pair.kappa * operating.back() / days_of_year);
+    }
+    const Fading left(step.days() / days_of_year);
     for (auto& point : points) {
-        point.forget(years);
-        point.see(point.rider.kappa * operating[point.rider.clock] / days_of_year, step.distance_km);
+        point.forget(left);
+        point.see(shapes[point.rider.clock * pairs.size() + point.pair], step.distance_km);
     }
     for (std::size_t c = 0; c < seasons.size(); ++c)
         seasons[c].learn(riding_days, operating[c], step.distance_km);
@@ -225,7 +223,7 @@ Riders learn_riders(const std::vector<Step>& steps, const RidingDays& riding,
         take(step, riding, seasons, points);
     if (!steps.empty()) {
         for (auto& point : points)
-            point.forget(1); // so that the forecast is one proper process
+            point.forget(Fading(1)); // so that the forecast is one proper process
     }
     Riders riders = weighed(points, steps.empty());
     for (const auto& clock : seasons)

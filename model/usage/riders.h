@@ -2,6 +2,7 @@
 #pragma once
 
 #include "model/usage/odometer.h"
+#include "model/usage/rate_belief.h"
 #include "model/usage/riding_days.h"
 
 #include <optional>
@@ -20,20 +21,18 @@ struct Step {
 
 /// Steps of a record (numbers.md 3.1): none where it is under 7 days long. `day_ends`: the last accepted
 /// reading of each day, by date.
-struct DayEnd {
-    Date date;
-    Distance distance;
-};
 [[nodiscard]] std::vector<Step> steps_of(const std::vector<DayEnd>& day_ends);
 
 /// One kind of rider after the record was seen: distance over operating time S is Gamma(kappa S / 365.25)
-/// at a rate that is itself Gamma(a, rate b).
+/// at a rate of which `belief` is held.
 struct Rider {
     std::size_t clock = 0; ///< Which of the 25 seasons.
-    double kappa = 0;
-    double a = 2;
-    double b_km = 0;
+    double kappa = 0;      ///< How regularly: pieces of riding a year.
+    double level = 1;      ///< 1/8: the seldom-ridden bike.
+    double forgetting = 1; ///< Of its certainty what is left after a year.
+    RateBelief belief;
     double weight = 0; ///< The weights of all riders kept sum to 1.
+    [[nodiscard]] double mean_km_a_year() const { return kappa * belief.b_km / (belief.a - 1); }
 };
 
 /// 600 kinds of rider, each trusted as far as it would have foretold every step before it was made
@@ -45,6 +44,9 @@ struct Riders {
     double largest_ln_weight = 0;
     std::size_t steps = 0;
 };
+
+/// What a bike is taken to do where nothing is known. DESIGN (numbers.md 3.3).
+inline constexpr double default_km_a_year = 2500;
 
 /// `expected_km_a_year`: the owner's guess; absent: 2 500.
 [[nodiscard]] Riders learn_riders(const std::vector<Step>& steps, const RidingDays& riding,

@@ -19,7 +19,7 @@ inline constexpr double days_of_year = 365.25;
 
 /// How much each day counts as a day on which the bike could be ridden (numbers.md 3.2): a recorded day 1,
 /// a day laid up 0; a day to come 1 less the share of its calendar month that was laid up in the record, a
-/// planned lay-up 0.
+/// planned lay-up 0. Of one without an end nobody knows how long it goes on: after today the shares count.
 class RidingDays {
 public:
     /// `first`: the day of the first reading, for the laid-up shares.
@@ -28,6 +28,8 @@ public:
     [[nodiscard]] double counts(const Date& day) const;
     /// Sum over the days after `after`, up to and including `last`.
     [[nodiscard]] ByMonth by_month(const Date& after, const Date& last) const;
+    /// Of the days of each calendar month, first reading to today, those laid up: 0 to 1.
+    [[nodiscard]] const ByMonth& laid_up_share() const { return laid_up_share_; }
 
 private:
     struct Period {

@@ -233,6 +233,11 @@ document::Value card_json(const Bike& bike) {
     return document::list_of(std::move(items));
 }
 
+bool names_card_line(const DataCardValue& line, std::string_view typed) {
+    const auto lowered = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
+    return !std::ranges::search(line.name, typed, {}, lowered, lowered).empty();
+}
+
 document::Document card_text(const Bike& bike) {
     document::Document text;
     text.heading("Data card of " + bike.details.value.name);

@@ -5,6 +5,7 @@
 #include "reports/document/document.h"
 #include "reports/document/value.h"
 
+#include <string_view>
 #include <vector>
 
 namespace sumpbook::compose {
@@ -19,5 +20,7 @@ namespace sumpbook::compose {
 /// The data card: torques, capacities, pressures, clearances, plug and filter numbers.
 [[nodiscard]] document::Value card_json(const Bike& bike);
 [[nodiscard]] document::Document card_text(const Bike& bike);
+/// Whether a line's name holds what was typed, in any case.
+[[nodiscard]] bool names_card_line(const DataCardValue& line, std::string_view typed);
 
 } // namespace sumpbook::compose

@@ -64,6 +64,24 @@ std::string verdict_words(OilUseVerdict verdict) {
     return "";
 }
 
+std::string_view short_words(OilUseVerdict verdict) {
+    switch (verdict) {
+    case OilUseVerdict::within:
+        return "within your manual's figure";
+    case OilUseVerdict::above:
+        return "above your manual's figure";
+    case OilUseVerdict::below_range:
+        return "below the published figures";
+    case OilUseVerdict::in_range:
+        return "among the published figures";
+    case OilUseVerdict::above_range:
+        return "above the published figures";
+    case OilUseVerdict::unknown:
+        break;
+    }
+    return "";
+}
+
 Severity colour(OilUseVerdict verdict) {
     if (verdict == OilUseVerdict::within || verdict == OilUseVerdict::below_range) return Severity::good;
     return verdict == OilUseVerdict::above || verdict == OilUseVerdict::above_range ? Severity::caution
@@ -113,22 +131,47 @@ document::Table span_table(const usage::FuelUse& use, const GarageSettings& sett
     return table;
 }
 
-document::Table fill_table(const usage::OilUseResult& use) {
-    document::Table table{
-        {{"Oil changed", {}}, {"Oil", {}}, {"Topped up", Align::right}, {"Used", Align::right}, {"", {}}},
-        {}};
+std::string fill_rate(const usage::FillOilUse& use) {
+    if (use.litres_per_1000km) return oil_rate(*use.litres_per_1000km);
+    if (use.at_least_litres_per_1000km) return "at least " + oil_rate(*use.at_least_litres_per_1000km);
+    return "-";
+}
+
+/// What a fill's figure rests on, and how it stands.
+std::string fill_remark(const usage::FillOilUse& use) {
+    if (use.fill.run_in) return "running in, counted apart";
+    if (!use.litres_per_1000km && !use.at_least_litres_per_1000km) return "no two known levels";
+    const std::string against(short_words(use.verdict));
+    const std::string basis = use.litres_per_1000km ? "" : "levels not known";
+    return basis + (basis.empty() || against.empty() ? "" : ", ") + against;
+}
+
+document::Table fill_table(const usage::OilUseResult& use, const GarageSettings& settings) {
+    document::Table table{{{"Oil changed", {}},
+                           {"Oil", {}},
+                           {"Topped up", Align::right},
+                           {"Between levels", Align::right},
+                           {"Over", Align::right},
+                           {"Used", Align::right},
+                           {"", {}}},
+                          {}};
     for (const auto& fill : use.fills) {
-        std::string used = "-";
-        if (fill.litres_per_1000km)
-            used = oil_rate(*fill.litres_per_1000km);
-        else if (fill.at_least_litres_per_1000km)
-            used = "at least " + oil_rate(*fill.at_least_litres_per_1000km);
+        const std::string litres =
+            fill.litres_used ? grouped(decimal_from_double(*fill.litres_used, 2)) + " L" : "-";
         table.rows.push_back(
             {Cell{fill.fill.oil_change_id ? iso_text(fill.fill.from) : "before the record", {}},
              Cell{fill.fill.oil_name.value_or(""), {}}, Cell{words(fill.topped_up, VolumeUnit::l), {}},
-             Cell{used, {}}, Cell{fill.fill.run_in ? "running in" : "", {}}});
+             Cell{litres, {}}, Cell{fill.over ? words(*fill.over, settings.distance_unit) : "-", {}},
+             Cell{fill_rate(fill), {}}, Cell{fill_remark(fill), colour(fill.verdict)}});
     }
     return table;
+}
+
+std::string other_bikes_words(const std::vector<OilUsedElsewhere>& others) {
+    std::string text;
+    for (const auto& other : others)
+        text += (text.empty() ? "" : ", ") + other.bike + " " + oil_rate(other.litres_per_1000km);
+    return text.empty() ? text : "Your other bikes: " + text + ".";
 }
 
 void add_sources(Document& text, const usage::OilUseResult& use) {
@@ -153,7 +196,9 @@ Document consumption_text(const std::vector<ConsumptionReport>& bikes, const Gar
         text.sentence(fuel_sentence(bike.fuel, settings));
         if (details && !bike.fuel.spans.empty()) text.table(span_table(bike.fuel, settings));
         add_oil(text, bike.oil);
-        if (details && !bike.oil.fills.empty()) text.table(fill_table(bike.oil));
+        if (const auto others = other_bikes_words(bike.other_bikes); !others.empty() && details)
+            text.sentence(others);
+        if (details && !bike.oil.fills.empty()) text.table(fill_table(bike.oil, settings));
         if (details) add_sources(text, bike.oil);
     }
     return text;

@@ -12,11 +12,18 @@
 
 namespace sumpbook::compose {
 
+/// Oil used by another bike of the owner.
+struct OilUsedElsewhere {
+    std::string bike;
+    double litres_per_1000km = 0;
+};
+
 /// Fuel and oil used by one bike.
 struct ConsumptionReport {
     std::string bike;
     usage::FuelUse fuel;
-    usage::OilUseResult oil; ///< Of the engine.
+    usage::OilUseResult oil;                   ///< Of the engine.
+    std::vector<OilUsedElsewhere> other_bikes; ///< Those with a figure, in the order of the garage.
 };
 
 /// {"schema": 1, "items": [{"bike": ..., "fuel": ..., "oil": ...}]}.

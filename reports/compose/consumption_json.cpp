@@ -44,17 +44,6 @@ Object fuel_json(const usage::FuelUse& use) {
     return object;
 }
 
-Object fill_json(const usage::FillOilUse& use) {
-    Object object;
-    object.add("oil_change", use.fill.oil_change_id).add("oil", use.fill.oil_name);
-    object.add("from_date", use.fill.from).add("until_date", use.fill.until).add("run_in", use.fill.run_in);
-    object.add("topped_up_l", litres(use.topped_up)).add("used_l", rate(use.litres_used, litre_digits));
-    object.add("distance_km", use.over ? km(*use.over) : Value());
-    object.add("used_l_per_1000km", rate(use.litres_per_1000km, 5));
-    object.add("at_least_l_per_1000km", rate(use.at_least_litres_per_1000km, 5));
-    return object;
-}
-
 std::string_view slug(usage::OilUseVerdict verdict) {
     using usage::OilUseVerdict;
     switch (verdict) {
@@ -74,12 +63,50 @@ std::string_view slug(usage::OilUseVerdict verdict) {
     return "unknown";
 }
 
+Object fill_json(const usage::FillOilUse& use) {
+    Object object;
+    object.add("oil_change", use.fill.oil_change_id).add("oil", use.fill.oil_name);
+    object.add("from_date", use.fill.from).add("until_date", use.fill.until).add("run_in", use.fill.run_in);
+    object.add("topped_up_l", litres(use.topped_up)).add("used_l", rate(use.litres_used, litre_digits));
+    object.add("distance_km", use.over ? km(*use.over) : Value());
+    object.add("used_l_per_1000km", rate(use.litres_per_1000km, 5));
+    object.add("at_least_l_per_1000km", rate(use.at_least_litres_per_1000km, 5));
+    object.add("verdict", slug(use.verdict));
+    return object;
+}
+
 std::string_view slug(usage::OilUseAgainst against) {
     if (against == usage::OilUseAgainst::handbook) return "handbook";
     return against == usage::OilUseAgainst::published ? "published" : "nothing";
 }
 
-Object oil_json(const usage::OilUseResult& use) {
+/// The published figures behind the range; empty where the manual's figure counts.
+Array published_json(const usage::OilUseResult& use) {
+    Array rows;
+    if (use.against != usage::OilUseAgainst::published) return rows;
+    for (const auto& row : usage::published_oil_use()) {
+        if (row.run_in) continue;
+        Object object;
+        object.add("scope", row.scope).add("as_published", row.as_published);
+        object.add("used_l_per_1000km", rate(row.litres_per_1000km, 5));
+        object.add("evidence", row.evidence).add("source", row.source);
+        rows.emplace_back(std::move(object));
+    }
+    return rows;
+}
+
+Array others_json(const std::vector<OilUsedElsewhere>& others) {
+    Array items;
+    for (const auto& other : others) {
+        Object object;
+        object.add("bike", other.bike).add("used_l_per_1000km", rate(other.litres_per_1000km, 5));
+        items.emplace_back(std::move(object));
+    }
+    return items;
+}
+
+Object oil_json(const ConsumptionReport& report) {
+    const auto& use = report.oil;
     Array fills;
     for (const auto& fill : use.fills)
         fills.emplace_back(fill_json(fill));
@@ -89,8 +116,8 @@ Object oil_json(const usage::OilUseResult& use) {
     object.add("against", slug(use.against)).add("verdict", slug(use.verdict));
     object.add("low_l_per_1000km", rate(use.low_litres_per_1000km, 5));
     object.add("high_l_per_1000km", rate(use.high_litres_per_1000km, 5));
-    object.add("fills", std::move(fills));
-    return object;
+    object.add("fills", std::move(fills)).add("published", published_json(use));
+    return object.add("other_bikes", others_json(report.other_bikes));
 }
 
 } // namespace
@@ -99,7 +126,7 @@ Value consumption_json(const std::vector<ConsumptionReport>& bikes) {
     Array items;
     for (const auto& bike : bikes) {
         Object object;
-        object.add("bike", bike.bike).add("fuel", fuel_json(bike.fuel)).add("oil", oil_json(bike.oil));
+        object.add("bike", bike.bike).add("fuel", fuel_json(bike.fuel)).add("oil", oil_json(bike));
         items.emplace_back(std::move(object));
     }
     return document::list_of(std::move(items));

@@ -19,35 +19,11 @@ using upkeep::DueItem;
 using upkeep::DueState;
 using upkeep::LimitKind;
 
-Severity colour(DueState state) {
-    switch (state) {
-    case DueState::overdue:
-        return Severity::danger;
-    case DueState::due:
-    case DueState::soon:
-        return Severity::caution;
-    case DueState::later:
-        return Severity::good;
-    case DueState::unknown:
-        break;
-    }
-    return Severity::none;
-}
-
 bool several_bikes(const std::vector<DueItem>& items) {
     std::set<std::string> names;
     for (const auto& item : items)
         names.insert(item.bike);
     return names.size() > 1;
-}
-
-std::string expected_words(const DueItem& item) {
-    if (!item.date_p50) return "-";
-    if (*item.date_p50 < *item.now.date) return "reached " + spelled_text(*item.date_p50);
-    if (item.date_from == LimitKind::date) return "on " + spelled_text(*item.date_p50);
-    if (!item.date_p10 || !item.date_p90) return "about " + spelled_text(*item.date_p50);
-    return spelled_text(*item.date_p10) + " to " + spelled_text(*item.date_p90) + ", most likely by " +
-           spelled_text(*item.date_p50);
 }
 
 std::string last_done_words(const DueItem& item) {
@@ -66,20 +42,22 @@ std::vector<Cell> row_of(const DueItem& item, bool with_bike) {
     return row;
 }
 
-/// "Tourer: from your plain average of 14 km a day since 2019; no range yet." once a bike, and what the dial
-/// is taken to show today where a state rests on that.
+/// "Tourer: from your riding since 2019, about 5 100 km in the next 12 months." once a bike, what the dial is
+/// taken to show today where a state rests on that, and whether the last reading is old.
 void add_outlooks(Document& text, const std::vector<DueItem>& items) {
-    std::map<std::string, std::string> by_bike;
+    std::map<std::string, const DueItem*> by_bike;
     for (const auto& item : items) {
-        if (item.limits.distance || item.limits.hours) by_bike.emplace(item.bike, item.outlook);
+        if (item.limits.distance || item.limits.hours) by_bike.emplace(item.bike, &item);
     }
-    for (const auto& [bike, outlook] : by_bike) {
+    for (const auto& [bike, first] : by_bike) {
         const auto rests_on_estimate = [&](const DueItem& item) {
-            return item.estimated && item.bike == bike;
+            return item.estimated && item.bike == first->bike;
         };
         const auto estimated = std::ranges::find_if(items, rests_on_estimate);
-        text.sentence("Days that come from distance, " + bike + ": " + outlook + "." +
-                      (estimated == items.end() ? "" : " " + estimate_words(*estimated)));
+        std::string sentence = "Days that come from distance, " + bike + ": " + first->outlook + ".";
+        if (estimated != items.end()) sentence += " " + estimate_words(*estimated);
+        if (const auto stale = stale_words(*first); !stale.empty()) sentence += " " + stale;
+        text.sentence(sentence);
     }
 }
 
@@ -102,11 +80,30 @@ void add_cautions(Document& text, const std::vector<DueItem>& items) {
     text.sentence("Follow the maker's handbook and local rules; if unsure, ask a qualified mechanic.");
 }
 
+/// "about 3 in 10".
+std::string passed_words(double chance) {
+    return "about " + decimal_from_double(chance * 10, 0).text() + " chances in 10";
+}
+
+std::string later_words(const upkeep::DayRange& days) {
+    const std::string text = "about " + spelled_text(*days.p50);
+    if (!days.p10 || !days.p90 || days.p10 == days.p90) return text;
+    return text + " (" + spelled_text(*days.p10) + " to " + spelled_text(*days.p90) + ")";
+}
+
 document::Facts facts_of(const DueItem& item) {
     document::Facts facts;
     facts.lines.emplace_back("State", slug(item.state));
     facts.lines.emplace_back("Limit", limit_words(item));
     facts.lines.emplace_back("Expected", expected_words(item));
+    const auto chances = chances_words({item.date_p10, item.date_p50, item.date_p90});
+    if (!chances.empty()) facts.lines.emplace_back("How sure", chances);
+    if (item.chance_passed)
+        facts.lines.emplace_back("Distance passed unseen", passed_words(*item.chance_passed));
+    for (const auto& reason : item.reasons)
+        facts.lines.emplace_back("Why then", reason_text(reason, item));
+    for (const auto& later : item.later_times)
+        facts.lines.emplace_back("Later", later_words(later));
     facts.lines.emplace_back("Last done", last_done_words(item));
     if (!item.not_computed.empty())
         facts.lines.emplace_back("Left out, not known", not_computed_words(item.not_computed));
@@ -135,6 +132,21 @@ Document nothing_planned() {
 }
 
 } // namespace
+
+Severity colour(DueState state) {
+    switch (state) {
+    case DueState::overdue:
+        return Severity::danger;
+    case DueState::due:
+    case DueState::soon:
+        return Severity::caution;
+    case DueState::later:
+        return Severity::good;
+    case DueState::unknown:
+        break;
+    }
+    return Severity::none;
+}
 
 Document due_text(const std::vector<DueItem>& items) {
     if (items.empty()) return nothing_planned();

@@ -9,6 +9,9 @@
 
 namespace sumpbook::compose {
 
+/// Overdue: danger; due and soon: caution; later: good.
+[[nodiscard]] document::Severity colour(upkeep::DueState state);
+
 /// What falls due: {"schema": 1, "items": [...]}. Limits on distance are true distances, also after a dial
 /// was changed; amounts left are negative once past.
 [[nodiscard]] document::Value due_json(const std::vector<upkeep::DueItem>& items);

@@ -55,10 +55,66 @@ void add_limits(Object& to, const DueItem& item) {
     to.add("window_hours", hours(engine ? std::optional(engine->window_hours) : std::nullopt));
 }
 
+void add_later_times(Object& to, const DueItem& item) {
+    Array times;
+    for (const auto& [p10, p50, p90] : item.later_times) {
+        Object time;
+        time.add("date_p10", p10).add("date_p50", p50).add("date_p90", p90);
+        times.emplace_back(std::move(time));
+    }
+    to.add("later_times", std::move(times));
+}
+
+/// The value of an input with the word for its unit.
+Object reason_json(const upkeep::Reason& reason, const DueItem& item) {
+    Object object;
+    object.add("input", slug(reason.input));
+    const auto add = [&](Value value, std::string_view unit) {
+        object.add("value", std::move(value)).add("unit", unit);
+    };
+    const auto number = [&](int scale) { return decimal_from_double(reason.value, scale); };
+    switch (reason.input) {
+    case upkeep::ReasonInput::date_limit:
+        add(item.limits.date->at, "date");
+        break;
+    case upkeep::ReasonInput::hours_limit:
+        add(hours(item.limits.hours->at_hours), "h");
+        break;
+    case upkeep::ReasonInput::since_last:
+        if (item.date_from == LimitKind::distance) add(number(0), "km");
+        if (item.date_from == LimitKind::hours) add(number(1), "h");
+        if (item.date_from == LimitKind::date) add(number(0), "days");
+        break;
+    case upkeep::ReasonInput::riding:
+        add(number(0), "km a year");
+        break;
+    case upkeep::ReasonInput::season:
+        add(number(3), "share of a year");
+        break;
+    case upkeep::ReasonInput::layups:
+    case upkeep::ReasonInput::reading_age:
+        add(number(0), "days");
+        break;
+    }
+    object.add("date_without", reason.without).add("moves_days", reason.moves_days);
+    object.add("text", reason_text(reason, item));
+    return object;
+}
+
+void add_reasons(Object& to, const DueItem& item) {
+    Array reasons;
+    for (const auto& reason : item.reasons)
+        reasons.emplace_back(reason_json(reason, item));
+    to.add("reasons", std::move(reasons));
+}
+
 void add_what_it_rests_on(Object& to, const DueItem& item) {
     to.add("decided_by", item.decided_by ? Value(slug_of(*item.decided_by)) : Value());
     to.add("estimated", item.estimated);
     to.add("distance_today_km", km(item.now.distance));
+    to.add("reading_age_days", item.reading_age_days);
+    to.add("chance_passed",
+           item.chance_passed ? Value(decimal_from_double(*item.chance_passed, 2)) : Value());
     to.add("reason", reason_words(item));
     to.add("outlook", item.outlook);
     Array missing;
@@ -103,6 +159,8 @@ Value due_json(const std::vector<DueItem>& items) {
         object.add("bike", item.bike).add("item", item.slug).add("label", item.label);
         object.add("kind", slug(item.kind)).add("state", slug(item.state));
         add_limits(object, item);
+        add_later_times(object, item);
+        add_reasons(object, item);
         add_what_it_rests_on(object, item);
         add_history(object, item);
         object.add("cost_minor", item.estimate ? Value(item.estimate->minor) : Value());

@@ -120,7 +120,38 @@ std::string decided_limit(const DueItem& item) {
     return spelled_text(item.limits.date->at);
 }
 
+/// Without the year where that is the year of the day before it: "24 Jan".
+std::string short_day(const Date& day, const Date& named) {
+    const std::string text = spelled_text(day);
+    return day.year() == named.year() ? text.substr(0, text.rfind(' ')) : text;
+}
+
 } // namespace
+
+std::string expected_words(const DueItem& item) {
+    if (!item.date_p50) return "-";
+    const bool on_a_date = item.date_from == LimitKind::date;
+    const Date& day = *item.date_p50;
+    if (day < *item.now.date)
+        return (on_a_date || !item.estimated ? "reached " : "reached about ") + spelled_text(day);
+    if (on_a_date) {
+        const std::string text = "on " + spelled_text(day);
+        return item.date_p10 < day ? text + ", perhaps from " + short_day(*item.date_p10, day) + " on" : text;
+    }
+    if (item.date_p10 == item.date_p90) return "about " + spelled_text(day);
+    if (!item.date_p90) return "about " + spelled_text(day) + ", or much later";
+    return short_day(*item.date_p10, *item.date_p90) + " to " + spelled_text(*item.date_p90) + ", about " +
+           short_day(day, *item.date_p90);
+}
+
+std::string chances_words(const upkeep::DayRange& days) {
+    if (!days.p50 || days.p10 == days.p90) return {};
+    const auto by = [](const std::optional<Date>& day) {
+        return day ? " by " + spelled_text(*day) : std::string(" within 60 years: no");
+    };
+    return "one chance in ten" + by(days.p10) + ", an even chance" + by(days.p50) + ", nine in ten" +
+           by(days.p90);
+}
 
 std::string limit_words(const DueItem& item) {
     std::vector<std::string> limits;

@@ -18,6 +18,16 @@ namespace sumpbook::compose {
 [[nodiscard]] std::string reason_words(const upkeep::DueItem& item);
 /// "The distance of today is an estimate: 12 340 km."
 [[nodiscard]] std::string estimate_words(const upkeep::DueItem& item);
+/// When it is expected: "12 Dec 2026 to 3 Mar 2027, about 24 Jan", "on 11 Apr 2024", "reached 3 Mar 2024",
+/// "-".
+[[nodiscard]] std::string expected_words(const upkeep::DueItem& item);
+/// "one chance in ten by 12 Dec 2026, an even chance by 24 Jan 2027, nine in ten by 3 Mar 2027"; empty
+/// where all are one day, or none.
+[[nodiscard]] std::string chances_words(const upkeep::DayRange& days);
+/// "4 013 km remain of 6 000 km: 120 days earlier than if it were done today".
+[[nodiscard]] std::string reason_text(const upkeep::Reason& reason, const upkeep::DueItem& item);
+/// "The last reading is 41 days old: read your odometer."; empty for a reading of the last 30 days.
+[[nodiscard]] std::string stale_words(const upkeep::DueItem& item);
 /// "3 Mar 2024 at 6 010 km", with "about" where the distance is of the day and not of the entry.
 [[nodiscard]] std::string done_words(const upkeep::Done& done, const upkeep::DueItem& item);
 /// "late by 110 km", "in window", "early by 12 days"; the amounts of the kinds that make it so.

@@ -4,6 +4,7 @@
 #include "reports/compose/entry_cells.h"
 #include "reports/compose/entry_json.h"
 #include "reports/compose/entry_words.h"
+#include "reports/compose/fasteners.h"
 #include "reports/compose/words.h"
 
 #include <algorithm>
@@ -121,6 +122,10 @@ void add_odd_things(Document& text, const LogEntry& entry) {
         text.sentence("Imported from " + imported->file + " on " + spelled_text(imported->date) + ".");
 }
 
+JobFasteners fasteners_in(const Bike& bike, const LogEntry& entry) {
+    return {review::fasteners_of(bike, entry), review::marks_seen_in(bike, entry)};
+}
+
 } // namespace
 
 Value log_json(const std::vector<BikeEntry>& entries) {
@@ -145,22 +150,22 @@ Document log_text(const std::vector<BikeEntry>& entries) {
     return text.table(std::move(table));
 }
 
-Value entry_page_json(const std::string& bike, const LogEntry& entry,
-                      const std::vector<EntryVersion>& versions) {
+Value entry_page_json(const Bike& bike, const LogEntry& entry, const std::vector<EntryVersion>& versions) {
     Object object = document::result();
-    object.add("entry", log_entry_json(bike, entry)).add("versions", versions_json(bike, versions));
-    return object;
+    object.add("entry", log_entry_json(name_of(bike), entry));
+    object.add("versions", versions_json(name_of(bike), versions));
+    return object.add("fasteners", fasteners_json(fasteners_in(bike, entry)));
 }
 
-Document entry_page_text(const std::string& bike, const LogEntry& entry,
-                         const std::vector<EntryVersion>& versions) {
+Document entry_page_text(const Bike& bike, const LogEntry& entry, const std::vector<EntryVersion>& versions) {
     Document text;
-    text.heading(entry.id + ", " + kind_words(kind_slug(entry.value.body)) + " of " + bike);
+    text.heading(entry.id + ", " + kind_words(kind_slug(entry.value.body)) + " of " + name_of(bike));
     document::Facts facts = entry_facts(entry.value);
     for (const auto& file : entry.value.attachments)
         facts.lines.emplace_back("File", file.name + ", " + std::to_string(file.size_bytes) + " bytes");
     facts.lines.emplace_back("Recorded", iso_text(entry.recorded));
     text.facts(std::move(facts));
+    text.append(fasteners_text(fasteners_in(bike, entry)));
     add_odd_things(text, entry);
     if (versions.size() > 1) text.heading("Versions", 3).table(version_table(versions));
     return text;

@@ -15,10 +15,11 @@ namespace sumpbook::compose {
 [[nodiscard]] document::Value log_json(const std::vector<BikeEntry>& entries);
 [[nodiscard]] document::Document log_text(const std::vector<BikeEntry>& entries);
 
-/// All fields of an entry as written, its doubts, and its versions with what each one changed.
-[[nodiscard]] document::Value entry_page_json(const std::string& bike, const LogEntry& entry,
+/// All fields of an entry as written, what became of the fasteners of a job, its doubts, and its versions
+/// with what each one changed.
+[[nodiscard]] document::Value entry_page_json(const Bike& bike, const LogEntry& entry,
                                               const std::vector<EntryVersion>& versions);
-[[nodiscard]] document::Document entry_page_text(const std::string& bike, const LogEntry& entry,
+[[nodiscard]] document::Document entry_page_text(const Bike& bike, const LogEntry& entry,
                                                  const std::vector<EntryVersion>& versions);
 
 /// The versions of an entry that was withdrawn: what it said, and why it was taken back.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/garage/slugs.h"
 #include "reports/compose/oil_assessment.h"
+#include "reports/compose/oil_json.h"
 
 namespace sumpbook::compose {
 namespace {
@@ -13,31 +14,9 @@ using oil::SampleAssessment;
 
 Value text_or_null(const std::string& text) { return text.empty() ? Value() : Value(text); }
 
-Array texts(const std::vector<std::string>& list) {
-    Array items;
-    for (const std::string& text : list)
-        items.emplace_back(text);
-    return items;
-}
-
 std::optional<Decimal> rounded_double(const std::optional<double>& number, int scale) {
     if (!number) return std::nullopt;
     return decimal_from_double(*number, scale);
-}
-
-/// A number; {"below": 2}; "detected" or "not-detected".
-Value amount_json(const SampleValue& value) {
-    switch (value.state) {
-    case ValueState::below:
-        return Object().add("below", value.number);
-    case ValueState::detected:
-        return "detected";
-    case ValueState::not_detected:
-        return "not-detected";
-    case ValueState::measured:
-        break;
-    }
-    return value.number;
 }
 
 Value limit_json(const std::optional<oil::LimitRow>& limit) {
@@ -71,7 +50,7 @@ Value value_json(const RatedValue& value) {
         .add("limit", limit_json(value.limit))
         .add("unrated", value.unrated ? Value(oil::slug(*value.unrated)) : Value())
         .add("rate", rate_json(value.rate))
-        .add("notes", texts(value.notes));
+        .add("notes", texts_json(value.notes));
 }
 
 Value pattern_json(const oil::PatternFound& pattern) {
@@ -79,7 +58,7 @@ Value pattern_json(const oil::PatternFound& pattern) {
     return Object()
         .add("pattern", pattern.id)
         .add("kind", kinds[static_cast<std::size_t>(pattern.kind)])
-        .add("quantities", texts(pattern.by))
+        .add("quantities", texts_json(pattern.by))
         .add("cause", pattern.cause)
         .add("source", pattern.source);
 }
@@ -93,7 +72,7 @@ Value wear_json(const oil::WearHistory& wear) {
         .add("corrected_mg_kg_per_1000km", per_1000km(wear.now->per_1000km()))
         .add("usual_mg_kg_per_1000km", usual ? Value(per_1000km(*usual)) : Value())
         .add("twice_as_fast", oil::wears_twice_as_fast(wear))
-        .add("notes", texts(wear.now->notes));
+        .add("notes", texts_json(wear.now->notes));
 }
 
 Value viscosity_json(const oil::ViscosityFindings& found) {
@@ -126,17 +105,18 @@ Value sample_json(const SampleAssessment& sample) {
     item.add("bike", sample.bike).add("sample", sample.sample).add("sample_date", sample.date);
     item.add("values", std::move(values)).add("word", oil::slug(sample.whole.word));
     item.add("advice", oil::slug(sample.advice.kind));
-    item.add("advice_because", texts(sample.advice.because)).add("look_at", texts(sample.advice.look_at));
-    item.add("missing", texts(sample.whole.missing));
+    item.add("advice_because", texts_json(sample.advice.because))
+        .add("look_at", texts_json(sample.advice.look_at));
+    item.add("missing", texts_json(sample.whole.missing));
     item.add("laboratory", sample.laboratory ? Value(slug(*sample.laboratory)) : Value());
     item.add("laboratory_words", sample.laboratory_words);
-    item.add("coolant_metals", texts(sample.coolant.metals));
+    item.add("coolant_metals", texts_json(sample.coolant.metals));
     item.add("patterns", std::move(patterns)).add("viscosity", viscosity_json(sample.viscosity));
     item.add("wear", std::move(wear));
     item.add("entry", sample.entry_id).add("compartment", sample.compartment).add("profile", sample.profile);
     item.add("distance_on_oil_km", run ? Value(in_unit(*run, DistanceUnit::km, 1)) : Value());
     item.add("hours_on_oil", sample.filled.hours_on_oil);
-    item.add("caveats", texts(sample.caveats)).add("cautions", texts(sample.cautions));
+    item.add("caveats", texts_json(sample.caveats)).add("cautions", texts_json(sample.cautions));
     return item;
 }
 

@@ -134,6 +134,28 @@ std::string petrol_sentence(const oil::ViscosityFindings& findings) {
            " to " + figure(findings.petrol->highest_percent, 1) + " % petrol; shear thins oil as well.";
 }
 
+std::string range_words(double low, double high) {
+    return low == high ? figure(low, 1) : figure(low, 1) + " to " + figure(high, 1);
+}
+
+std::string hourly_words(const oil::ElementRate& rate) {
+    return range_words(rate.low_ppm_per_10h, rate.high_ppm_per_10h) + " ppm in 10 h";
+}
+
+std::string standing_words(const oil::ElementRate& rate) {
+    switch (rate.standing) {
+    case oil::RateStanding::unreliable:
+        return ", unreliable: under 5 h apart";
+    case oil::RateStanding::no_real_change:
+        return ", no real change";
+    case oil::RateStanding::open:
+        return ", left open by the detection limit";
+    case oil::RateStanding::rated:
+        break;
+    }
+    return rate.noise_tested ? "" : ", noise not tested";
+}
+
 } // namespace
 
 Severity colour(Ladder ladder) {
@@ -257,21 +279,13 @@ std::string viscosity_words(const oil::ViscosityFindings& findings) {
            petrol_sentence(findings);
 }
 
-std::string rate_words(const oil::ElementRate& rate) {
-    std::string text = figure(rate.low_ppm_per_10h, 1);
-    if (rate.low_ppm_per_10h != rate.high_ppm_per_10h) text += " to " + figure(rate.high_ppm_per_10h, 1);
-    text += " ppm in 10 h";
-    switch (rate.standing) {
-    case oil::RateStanding::unreliable:
-        return text + ", unreliable: under 5 h apart";
-    case oil::RateStanding::no_real_change:
-        return text + ", no real change";
-    case oil::RateStanding::open:
-        return text + ", left open by the detection limit";
-    case oil::RateStanding::rated:
-        break;
-    }
-    return rate.noise_tested ? text : text + ", noise not tested";
+std::string rate_words(const oil::ElementRate& rate) { return hourly_words(rate) + standing_words(rate); }
+
+std::string rate_and_distance_words(const oil::ElementRate& rate) {
+    std::string text = hourly_words(rate);
+    if (rate.ppm_per_1000km)
+        text += ", " + range_words(rate.ppm_per_1000km->first, rate.ppm_per_1000km->second) + " in 1 000 km";
+    return text + standing_words(rate);
 }
 
 } // namespace sumpbook::compose

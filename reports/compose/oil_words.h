@@ -28,5 +28,7 @@ namespace sumpbook::compose {
 [[nodiscard]] std::string viscosity_words(const oil::ViscosityFindings& findings);
 /// "28 ppm in 10 h", "2 to 4 ppm in 10 h, unreliable".
 [[nodiscard]] std::string rate_words(const oil::ElementRate& rate);
+/// The same with the rate by distance: "28 ppm in 10 h, 56 in 1 000 km".
+[[nodiscard]] std::string rate_and_distance_words(const oil::ElementRate& rate);
 
 } // namespace sumpbook::compose

@@ -80,6 +80,12 @@ std::string margin_words(const std::optional<Margin>& margin, const std::string&
     return text;
 }
 
+std::string baseline_words(const Baseline& baseline) {
+    std::string text = "last done " + spelled_text(baseline.date) + " by your word";
+    if (baseline.evidence) text += ", evidence " + std::string(slug(*baseline.evidence));
+    return text;
+}
+
 std::string remarks(const PlanItem& item, const Bike* bike) {
     std::vector<std::string> parts;
     if (item.kind != PlanKind::upkeep) parts.emplace_back(slug(item.kind));
@@ -91,8 +97,7 @@ std::string remarks(const PlanItem& item, const Bike* bike) {
     if (item.in_force_from) parts.push_back("from " + spelled_text(*item.in_force_from));
     if (bike != nullptr) {
         for (const auto& baseline : bike->baselines) {
-            if (baseline.value.slug == item.slug)
-                parts.push_back("last done " + spelled_text(baseline.value.date) + " by your word");
+            if (baseline.value.slug == item.slug) parts.push_back(baseline_words(baseline.value));
         }
     }
     std::string text;

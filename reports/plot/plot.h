@@ -41,8 +41,8 @@ struct Series {
     std::string label; ///< In the legend.
     std::vector<std::vector<Point>> runs;
     Tone tone = Tone::first;
-    Stroke stroke = Stroke::solid;
-    Mark mark = Mark::circle;
+    Stroke stroke = Stroke::solid; ///< Solid: the stroke of the tone, so that it reads in grey.
+    Mark mark = Mark::circle;      ///< Circle: the mark of the tone.
 };
 
 /// A stretch of the y axis with a word to it: a limit's level, the band of a grade. Absent ends: to the edge.

@@ -2,6 +2,7 @@
 #include "reports/write/text.h"
 
 #include "reports/plot/plot.h"
+#include "reports/write/wrap.h"
 
 #include <algorithm>
 #include <array>
@@ -19,11 +20,6 @@ std::size_t character_length(unsigned char lead) {
     if (lead >= 0xE0) return 3;
     if (lead >= 0xC0) return 2;
     return 1;
-}
-
-std::size_t columns_of(std::string_view text) {
-    return static_cast<std::size_t>(
-        std::ranges::count_if(text, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
 bool is_hidden_control(std::string_view character) {
@@ -54,28 +50,6 @@ std::string_view colour_of(Severity severity) {
 std::string coloured(std::string text, Severity severity, const TextStyle& style) {
     if (!style.colour || severity == Severity::none) return text;
     return std::string(colour_of(severity)) + std::move(text) + "\x1B[0m";
-}
-
-std::string wrapped(std::string_view text, std::size_t width) {
-    std::string out;
-    std::size_t used = 0;
-    while (!text.empty()) {
-        const auto end = text.find(' ');
-        const std::string_view word = text.substr(0, end);
-        text = end == std::string_view::npos ? std::string_view{} : text.substr(end + 1);
-        const std::size_t length = columns_of(word);
-        if (used != 0 && used + 1 + length > width) {
-            out += '\n';
-            used = 0;
-        }
-        if (used != 0) {
-            out += ' ';
-            ++used;
-        }
-        out += word;
-        used += length;
-    }
-    return out;
 }
 
 std::string padded(const std::string& text, std::size_t width, Align align) {

@@ -105,6 +105,26 @@ TEST_CASE("Qt is included only where pictures and windows are made", "[house]") 
                  }) == Names{});
 }
 
+TEST_CASE("Qt Charts are included only where pictures are drawn", "[house]") {
+    const auto is_of_charts = [](const std::string& include) {
+        return include.starts_with("QtCharts") || include.starts_with("QChart") ||
+               include.starts_with("QLegend") ||
+               (include.starts_with("Q") && (include.ends_with("Series") || include.ends_with("Axis")));
+    };
+    CHECK(is_of_charts("QChartView"));
+    CHECK_FALSE(is_of_charts("QTableView"));
+    CHECK(faults([](const SourceFile& file) { return file.is_cpp() && !file.is_under("reports/render"); },
+                 [&](const SourceFile& file) {
+                     Names wrong;
+                     for (const auto& include : includes_of(file.text)) {
+                         const bool tests_render = file.is_under("tests/reports/render");
+                         if (is_of_charts(include) && !tests_render)
+                             wrong.push_back(file.path + " includes " + include);
+                     }
+                     return wrong;
+                 }) == Names{});
+}
+
 TEST_CASE("The model reads no clock, no locale and no environment, prints nothing and never exits",
           "[house]") {
     const Names words{"system_clock::now",

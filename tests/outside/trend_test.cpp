@@ -141,9 +141,11 @@ TEST_CASE("critical scores of the published table", "[outside][trend]") {
 }
 
 TEST_CASE("individuals chart of the NIST flow rates", "[outside][control]") {
-    // Check C19 holds the ten values and the same limits as stat-expected.csv.
+    // Check C19 holds the same ten values and limits.
     const CheckRow& c19 = check_row("oil-worked-checks.csv", "C19");
-    const auto limits = individuals_limits(numbers_in(c19["inputs"])).value();
+    const Series flow = series("stat-control-data.csv", "nist-flowrate", "i", "x");
+    CHECK(numbers_in(c19["inputs"]) == flow.ys);
+    const auto limits = individuals_limits(flow.ys).value();
     check_expected("control | stat-control-data.csv:nist-flowrate | mean;mean MR;UCL;LCL (d2=1.128)",
                    {limits.mean, limits.mean_moving_range, limits.upper, limits.lower});
     TESTING_ROW(c19);
@@ -160,6 +162,10 @@ TEST_CASE("constants of the chart are the printed ones, rounded to three decimal
         check_row("stat-expected.csv", "control | stat-control-constants.csv | d2(2);d3(2);E2(2);D4(2)");
     TESTING_ROW(row);
     const auto constants = numbers_in(row["expected"]);
+    const CheckRow& of_two = check_row("stat-control-constants.csv", "2");
+    TESTING_ROW(of_two);
+    CHECK(of_two.number("d2") == constants.at(0));
+    CHECK(of_two.number("D4") == constants.at(3));
     const auto limits = individuals_limits(std::vector<double>{0, 1, 0, 1, 0, 1, 0, 1}).value();
     CHECK(3 / (limits.upper - limits.mean) == Approx(std::round(constants.at(0) * 1000) / 1000));
     CHECK(limits.moving_range_upper == Approx(std::round(constants.at(3) * 1000) / 1000));

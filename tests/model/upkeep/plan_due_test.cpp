@@ -42,8 +42,10 @@ TEST_CASE("After a job the next limit is one interval on") {
     CHECK(due->limits.date->at == day("2024-04-11"));
     CHECK(due->state == DueState::later);
     CHECK_FALSE(due->estimated);
-    CHECK(due->date_p50 == day("2024-04-11")); // 7 000 km would come on 2024-12-01
-    CHECK_FALSE(due->date_p10);
+    CHECK(due->date_p50 == day("2024-04-11")); // 5 000 km more take longer
+    CHECK(due->date_from == LimitKind::date);
+    CHECK(due->date_p10 <= due->date_p50);
+    CHECK(due->date_p90 == day("2024-04-11"));
     REQUIRE(due->last_done() != nullptr);
     CHECK(due->last_done()->done.entry_id == "k7-2");
 }
@@ -52,12 +54,16 @@ TEST_CASE("A state that rests on an estimate of today's distance says so") {
     auto log = from_new();
     log.plan("engine-oil").repeat.distance = km("1000");
     log.work("2023-04-11", "1000", {"engine-oil"});
-    const auto due = due_on(log, "engine-oil", "2023-07-21");
+    const auto due = due_on(log, "engine-oil", "2023-11-01");
     REQUIRE(due);
-    CHECK(due->now.distance == whole_km(2010));
-    CHECK(due->state == DueState::due);
+    const BikeToday bike(log.bike, day("2023-11-01"));
+    CHECK(due->now.distance == bike.outlook().today()->distance);
+    CHECK(due->now.distance >= whole_km(2000));
+    CHECK(due->state == DueState::overdue);
     CHECK(due->estimated);
-    CHECK(due->date_p50 == day("2023-07-20"));
+    CHECK(due->date_p50 <= day("2023-11-01"));
+    CHECK(due->reading_age_days == 204);
+    CHECK(*due->chance_passed >= 0.5);
 }
 
 TEST_CASE("A first service at 1 000 km, done at 1 090 and at 1 110") {
@@ -147,7 +153,30 @@ TEST_CASE("Hours without a meter come from the distance") {
     CHECK(due->limits.hours->at_hours == Approx(100));
     CHECK(*due->now.engine_hours == Approx(99));
     CHECK(due->state == DueState::soon);
-    CHECK(due->date_p50 == day("2024-05-15"));
+    const BikeToday bike(log.bike, day("2024-05-10"));
+    CHECK(due->date_from == LimitKind::hours);
+    CHECK(due->date_p50 == bike.outlook().day_reaching(whole_km(5000), 0.5));
+    CHECK(due->date_p10 == bike.outlook().day_reaching(whole_km(5000), 0.1));
+    CHECK(due->date_p90 == bike.outlook().day_reaching(whole_km(5000), 0.9));
+
+    log.bike.details.value.average_speed_km_h = number("40"); // 100 h are 4 000 km
+    CHECK(due_on(log, "engine-oil", "2024-05-10")->state == DueState::overdue);
+}
+
+TEST_CASE("An even chance of reaching the distance within 30 days is soon, before the lead begins") {
+    auto log = from_new();
+    auto& oil = log.plan("engine-oil");
+    oil.repeat.distance = km("6000");
+    oil.lead = Margin{km("10"), {}, {}};
+    for (int month = 1; month <= 12; ++month)
+        log.reading(iso_text(plus_months(day("2023-01-01"), month)), std::to_string(month * 450));
+    const auto due = due_on(log, "engine-oil", "2024-01-01"); // 600 km to go at 450 km a month
+    CHECK(due->state == DueState::later);
+    log.reading("2024-01-02", "5800"); // 200 km to go
+    const auto near = due_on(log, "engine-oil", "2024-01-02");
+    const BikeToday bike(log.bike, day("2024-01-02"));
+    CHECK(bike.outlook().day_reaching(whole_km(6000), 0.5, day("2024-02-01")));
+    CHECK(near->state == DueState::soon);
 }
 
 TEST_CASE("Every job is held against the limits that stood before it") {

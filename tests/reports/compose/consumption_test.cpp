@@ -37,7 +37,7 @@ BikeLog used() {
 
 std::vector<compose::ConsumptionReport> reports(const BikeLog& log) {
     const auto odometer = usage::OdometerSeries::of(log.bike);
-    return {{"Tourer", usage::fuel_use(log.bike, odometer), usage::oil_use(log.bike, odometer)}};
+    return {{"Tourer", usage::fuel_use(log.bike, odometer), usage::oil_use(log.bike, odometer), {}}};
 }
 
 std::string text_of_reports(const BikeLog& log, bool details) {
@@ -88,4 +88,34 @@ TEST_CASE("The tree carries units in its names") {
     CHECK(oil["used_l_per_1000km"] == Approx(0.3));
     CHECK(oil["verdict"] == "in-range");
     CHECK(oil["against"] == "published");
+}
+
+TEST_CASE("Each fill says what its figure rests on and how it stands") {
+    auto log = used();
+    log.add("2024-06-01", OilChange{}, "12000");
+    TopUp unknown_level;
+    unknown_level.volume = litres("1.2");
+    log.add("2024-07-01", unknown_level, "13000"); // at least 1.2 L per 1 000 km, above every figure
+    log.add("2024-08-01", OilChange{}, "14000");
+    const auto text = text_of_reports(log, true);
+    CHECK(text.find("among the published figures") != std::string::npos);
+    CHECK(text.find("levels not known, above the published figures") != std::string::npos);
+    CHECK(text.find("no two known levels") != std::string::npos);
+    const auto tree = nlohmann::json::parse(write::json(compose::consumption_json(reports(log))));
+    const auto& oil = tree["items"][0]["oil"];
+    REQUIRE(oil["fills"].size() == 3);
+    CHECK(oil["fills"][0]["verdict"] == "in-range");
+    CHECK(oil["fills"][1]["verdict"] == "above-range");
+    CHECK(oil["fills"][1]["used_l_per_1000km"].is_null());
+    CHECK(oil["fills"][2]["verdict"] == "unknown");
+    CHECK(oil["published"].size() >= 5);
+}
+
+TEST_CASE("The owner's other bikes stand beside, where they have a figure") {
+    auto all = reports(used());
+    all[0].other_bikes = {{"Old twin", 0.45}};
+    const auto text = write::text(compose::consumption_text(all, GarageSettings{}, true), {.width = 400});
+    CHECK(text.find("Your other bikes: Old twin 0.45 L per 1 000 km.") != std::string::npos);
+    const auto tree = nlohmann::json::parse(write::json(compose::consumption_json(all)));
+    CHECK(tree["items"][0]["oil"]["other_bikes"][0]["used_l_per_1000km"] == Approx(0.45));
 }

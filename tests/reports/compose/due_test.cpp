@@ -51,8 +51,12 @@ TEST_CASE("The tree has the promised names, true distances and ISO days") {
     CHECK(item["limit_distance_km"] == 7000);
     CHECK(item["limit_date"] == "2024-04-11");
     CHECK(item["date_p50"] == "2024-04-11");
-    CHECK(item["date_p10"].is_null());
-    CHECK(item["date_p90"].is_null());
+    CHECK(item["date_p10"] <= item["date_p50"]);
+    CHECK(item["date_p90"] == "2024-04-11");
+    CHECK(item["reading_age_days"] == 0);
+    CHECK(item["chance_passed"].is_null());
+    CHECK(item["later_times"].empty());
+    CHECK(item["reasons"].empty());
     CHECK(item["remaining_km"] == 5000);
     CHECK(item["remaining_days"] == 266);
     CHECK(item["last_done_date"] == "2023-04-11");
@@ -89,7 +93,7 @@ TEST_CASE("The table is one line an item, with the bike only where there are sev
     auto text = write::text(compose::due_text(due(log, "2023-07-20")), {.width = 200});
     CHECK(text.find("later  Engine oil  in 5 000 km") != std::string::npos);
     CHECK(text.find("Bike") == std::string::npos);
-    CHECK(text.find("from your plain average of 10 km a day since 2023; no range yet") != std::string::npos);
+    CHECK(text.find("from your riding since 2023, about ") != std::string::npos);
     BikeLog other("Old twin");
     other.plan("brake-fluid").repeat.months = 24;
     text = write::text(compose::due_text(upkeep::due_items({&log.bike, &other.bike}, day("2023-07-20"))),
@@ -103,6 +107,31 @@ TEST_CASE("Why tells the history, the source and whose the window is") {
     CHECK(text.find("early by 5 000 km and 265 days") != std::string::npos);
     CHECK(text.find("handbook p. 84") != std::string::npos);
     CHECK(text.find("does not protect a warranty") != std::string::npos);
+}
+
+TEST_CASE("Why tells the chances, the reasons in numbers and the later times") {
+    auto log = ridden();
+    log.bike.plan[0].value.repeat.months.reset();
+    log.bike.plan[0].value.repeat.distance = km("2000");
+    const auto items =
+        upkeep::due_items({&log.bike}, day("2023-09-01"), {.later_times = true, .reasons = true});
+    const auto text = write::text(compose::due_why_text(items), {.width = 200});
+    CHECK(text.find("one chance in ten by ") != std::string::npos);
+    CHECK(text.find(" remain of 2 000 km: ") != std::string::npos);
+    CHECK(text.find("your riding is about ") != std::string::npos);
+    CHECK(text.find("The last reading is 43 days") != std::string::npos);
+    CHECK(text.find("Distance passed unseen") != std::string::npos);
+    const auto item = json_of(items)["items"][0];
+    REQUIRE(item["reasons"].size() == 3);
+    for (const auto& reason : item["reasons"]) {
+        CHECK(reason["text"].get<std::string>().find(reason["moves_days"] < 0 ? "earlier" : "later") !=
+              std::string::npos);
+        CHECK_FALSE(reason["value"].is_null());
+        CHECK_FALSE(reason["unit"].get<std::string>().empty());
+    }
+    REQUIRE_FALSE(item["later_times"].empty());
+    CHECK(item["later_times"][0]["date_p10"] <= item["later_times"][0]["date_p50"]);
+    CHECK(item["later_times"][0]["date_p50"] > item["date_p50"]);
 }
 
 TEST_CASE("An empty list says how to start") {

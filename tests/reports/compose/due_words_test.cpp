@@ -10,6 +10,7 @@ using namespace sumpbook::compose;
 using upkeep::DueItem;
 using upkeep::DueState;
 using upkeep::LimitKind;
+using upkeep::ReasonInput;
 
 namespace {
 
@@ -102,4 +103,71 @@ TEST_CASE("When it was done, by whose word") {
     done.baseline = true;
     CHECK(done_words(done, DueItem{}) == "3 Mar 2024 at about 6 010 km, by your word");
     CHECK(not_computed_words({LimitKind::distance, LimitKind::hours}) == "distance, hours");
+}
+
+TEST_CASE("When it is expected is a stretch where there is one") {
+    auto item = oil(DueState::later, 5000);
+    item.now.date = day("2026-11-01");
+    CHECK(expected_words(item) == "-");
+    item.date_from = LimitKind::distance;
+    item.date_p10 = day("2026-12-12");
+    item.date_p50 = day("2027-01-24");
+    item.date_p90 = day("2027-03-03");
+    CHECK(expected_words(item) == "12 Dec 2026 to 3 Mar 2027, about 24 Jan");
+    item.date_p10 = day("2027-01-02");
+    CHECK(expected_words(item) == "2 Jan to 3 Mar 2027, about 24 Jan");
+    item.date_p90.reset();
+    CHECK(expected_words(item) == "about 24 Jan 2027, or much later");
+    item.date_from = LimitKind::date;
+    item.date_p90 = item.date_p50;
+    CHECK(expected_words(item) == "on 24 Jan 2027, perhaps from 2 Jan on");
+    item.date_p10 = item.date_p50;
+    CHECK(expected_words(item) == "on 24 Jan 2027");
+    item.now.date = day("2027-02-01");
+    CHECK(expected_words(item) == "reached 24 Jan 2027");
+}
+
+TEST_CASE("Chances are told in tens, and not where there is one day only") {
+    CHECK(chances_words({day("2026-12-12"), day("2027-01-24"), day("2027-03-03")}) ==
+          "one chance in ten by 12 Dec 2026, an even chance by 24 Jan 2027, nine in ten by 3 Mar 2027");
+    CHECK(chances_words({day("2027-01-24"), day("2027-01-24"), day("2027-01-24")}).empty());
+    CHECK(chances_words({}).empty());
+}
+
+TEST_CASE("A reason stands in numbers, with the day without it") {
+    auto item = oil(DueState::later, 5000);
+    item.date_from = LimitKind::distance;
+    item.date_p50 = day("2027-01-24");
+    const auto text = [&](ReasonInput input, double value, int moves, unsigned month = 0) {
+        return reason_text({input, plus_days(*item.date_p50, -moves), moves, value, month}, item);
+    };
+    CHECK(text(ReasonInput::riding, 5113.5, -40)
+              .starts_with("your riding is about 5 114 km a year, 14 km a day: "
+                           "40 days earlier than for a bike without a record"));
+    CHECK(
+        text(ReasonInput::season, 0.32, 12, 6) ==
+        "320 of every 1 000 km fall in June to August: 12 days later than if every month were alike (12 Jan "
+        "2027)");
+    CHECK(text(ReasonInput::season, 0.32, 12, 12)
+              .starts_with("320 of every 1 000 km fall in December to February"));
+    CHECK(text(ReasonInput::layups, 150, 1).starts_with("laid up about 150 days a year: 1 day later"));
+    CHECK(text(ReasonInput::layups, 0, 70).starts_with("a lay-up is planned: 70 days later"));
+    CHECK(text(ReasonInput::reading_age, 41, -41)
+              .starts_with("the last reading is 41 days old: 41 days earlier"));
+    CHECK(text(ReasonInput::since_last, 4013, -9).starts_with("4 013 km remain of "));
+    CHECK(text(ReasonInput::since_last, -300, -9).starts_with("300 km past its "));
+    item.date_from = LimitKind::date;
+    item.limits.date = upkeep::DateLimit{day("2027-01-24"), 365, 36.5, 36.5};
+    CHECK(text(ReasonInput::since_last, 80, -9).starts_with("80 days remain of 365 days"));
+    CHECK(reason_text({ReasonInput::date_limit, {}, {}, 0, 0}, item) ==
+          "its time ends on 24 Jan 2027; without that it would have no day");
+}
+
+TEST_CASE("An old reading is told of from the 31st day on") {
+    auto item = oil(DueState::later, 5000);
+    CHECK(stale_words(item).empty());
+    item.reading_age_days = 30;
+    CHECK(stale_words(item).empty());
+    item.reading_age_days = 31;
+    CHECK(stale_words(item) == "The last reading is 31 days old: read your odometer.");
 }

@@ -123,7 +123,8 @@ TEST_CASE("Where there is not enough to say the advice names what to have measur
     auto values = clean_values();
     std::erase_if(values, [](const SampleValue& each) { return each.quantity == "fuel"; });
     garage.draw("2024-06-01", values);
-    const std::string text = write::text(compose::oil_assessment_text({garage.assess()}, false), {200, false});
+    const std::string text =
+        write::text(compose::oil_assessment_text({garage.assess()}, false), {200, false});
     CHECK(holds(text, "○ not enough to say."));
     CHECK(holds(text, "Take another sample and have fuel measured as well."));
 }

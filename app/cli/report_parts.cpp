@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/cli/report_parts.h"
+
+#include "app/cli/costs_forecast.h"
+#include "model/oil/assess.h"
+#include "model/oil/oil_trend.h"
+#include "model/review/history_findings.h"
+#include "model/store/garage_file.h"
+#include "model/upkeep/due.h"
+#include "model/usage/as_of.h"
+#include "reports/compose/odometer_plot.h"
+#include "reports/compose/oil_trend.h"
+#include "reports/compose/pictures.h"
+#include "reports/compose/report_costs.h"
+#include "reports/compose/report_due.h"
+#include "reports/compose/report_history.h"
+#include "reports/compose/report_oil.h"
+
+#include <algorithm>
+#include <deque>
+#include <filesystem>
+
+namespace sumpbook::cli {
+namespace {
+
+constexpr Date first_day{std::chrono::year{1900}, std::chrono::January, std::chrono::day{1}};
+
+struct PrintedFingerprint {
+    std::string text;
+    std::uint64_t records = 0;
+};
+
+Result<PrintedFingerprint> fingerprint_of(Session& session) {
+    const auto file = session.file();
+    if (!file) return pass_on(file.error());
+    const auto saved = (*file)->take_fingerprint(session.recorded_time());
+    if (saved) return PrintedFingerprint{store::fingerprint_text(saved->fingerprint()), saved->entries};
+    if (saved.error().kind != ProblemKind::io && saved.error().kind != ProblemKind::locked)
+        return pass_on(saved.error());
+    session.remark("The fingerprint is on the report, but could not be saved in the garage file: " +
+                   saved.error().sentence);
+    const auto leaves = store::leaves_of((*file)->index());
+    return PrintedFingerprint{store::fingerprint_text(store::fingerprint_of(leaves)),
+                              (*file)->records().size()};
+}
+
+/// The bikes meant, without entries dated after the day. A deque: reports point into them.
+Result<std::deque<Bike>> bikes_of_the_day(Session& session) {
+    const auto bikes = session.bikes();
+    if (!bikes) return pass_on(bikes.error());
+    std::deque<Bike> found;
+    for (const Bike* bike : *bikes)
+        found.push_back(usage::as_of(*bike, session.today()));
+    return found;
+}
+
+std::shared_ptr<const plot::Plot> picture(plot::Plot plot) {
+    return std::make_shared<const plot::Plot>(std::move(plot));
+}
+
+/// Those of the named pictures that have something to show.
+compose::Pictures drawn(const compose::PictureSubject& subject,
+                        std::initializer_list<std::string_view> names) {
+    compose::Pictures found;
+    for (const auto name : names) {
+        const auto* known = compose::find_picture(name);
+        if (auto plot = known->draw(subject)) found.push_back(picture(std::move(*plot)));
+    }
+    return found;
+}
+
+} // namespace
+
+Result<compose::ReportFront> report_front_of(Session& session) {
+    const auto bikes = session.bikes();
+    if (!bikes) return pass_on(bikes.error());
+    const auto path = session.garage_path();
+    if (!path) return pass_on(path.error());
+    const auto fingerprint = fingerprint_of(session);
+    if (!fingerprint) return pass_on(fingerprint.error());
+    compose::ReportFront front;
+    for (const Bike* bike : *bikes)
+        front.bikes.push_back(bike->details.value.name);
+    front.as_of = session.today();
+    front.garage_file = std::filesystem::path(*path).filename().string();
+    front.fingerprint = fingerprint->text;
+    front.records = fingerprint->records;
+    return front;
+}
+
+Result<document::Document> due_report(Session& session, const compose::ReportFront& front) {
+    const auto bikes = session.bikes();
+    if (!bikes) return pass_on(bikes.error());
+    const auto open = session.open();
+    if (!open) return pass_on(open.error());
+    const auto pictures = drawn({&(*open)->garage, *bikes, session.today()}, {"due"});
+    return compose::report_due(front, upkeep::due_items(*bikes, session.today()), pictures);
+}
+
+Result<document::Document> oil_report(Session& session, const compose::ReportFront& front) {
+    const auto open = session.open();
+    if (!open) return pass_on(open.error());
+    const auto bikes = bikes_of_the_day(session);
+    if (!bikes) return pass_on(bikes.error());
+    std::vector<compose::OilOfBike> oils;
+    for (const Bike& bike : *bikes) {
+        const auto profile = oil::profile_for(bike.details.value, std::nullopt);
+        if (!profile) return pass_on(profile.error());
+        const auto record = oil::OilRecord::of((*open)->garage, bike);
+        const auto trends = oil::oil_trends(record, *profile);
+        oils.push_back({.bike = bike.details.value.name,
+                        .samples = oil::assess_samples(record, *profile),
+                        .pictures = drawn({&(*open)->garage, {&bike}, session.today()},
+                                          {"viscosity", "oil-consumption"}),
+                        .trend = trends.empty() ? document::Document{} : compose::oil_trend_text(trends)});
+    }
+    return compose::report_oil(front, oils);
+}
+
+Result<document::Document> costs_report(Session& session, const compose::ReportFront& front) {
+    const auto open = session.open();
+    if (!open) return pass_on(open.error());
+    const auto bikes = bikes_of_the_day(session);
+    if (!bikes) return pass_on(bikes.error());
+    const auto& recorded = (*open)->garage.settings;
+    compose::CostsOfBikes costs;
+    if (recorded) costs.settings = recorded->value;
+    costs.spent.until = session.today();
+    costs.spent.distance_unit = costs.settings.distance_unit;
+    for (const Bike& bike : *bikes) {
+        const auto spending = cost::spending_of(bike, costs.settings);
+        const auto odometer = usage::OdometerSeries::of(bike);
+        const auto of_distance = cost::cost_of_distance(spending, odometer, first_day, session.today());
+        if (of_distance) costs.spent.of_distance.emplace_back(bike.details.value.name, *of_distance);
+        std::ranges::copy_if(spending, std::back_inserter(costs.spent.spending),
+                             [&](const auto& line) { return line.date <= session.today(); });
+        costs.entries_without_money += compose::entries_without_money(bike);
+    }
+    const auto all = session.bikes();
+    if (!all) return pass_on(all.error());
+    const compose::PictureSubject subject{&(*open)->garage, *all, session.today()};
+    costs.spent_pictures = drawn(subject, {"costs"});
+    if (auto forecast = usual_forecast(session)) {
+        costs.forecast = std::move(*forecast);
+        costs.forecast_pictures = drawn(subject, {"forecast"});
+    }
+    return compose::report_costs(front, costs);
+}
+
+Result<document::Document> history_report(Session& session, const compose::ReportFront& front) {
+    const auto open = session.open();
+    if (!open) return pass_on(open.error());
+    const auto bikes = bikes_of_the_day(session);
+    if (!bikes) return pass_on(bikes.error());
+    std::vector<compose::HistoryOfBike> histories;
+    for (const Bike& bike : *bikes) {
+        histories.push_back({.bike = &bike,
+                             .findings = review::history_findings(bike),
+                             .gaps = review::record_gaps(bike),
+                             .corrections = compose::corrections_of(bike, (*open)->records, session.today()),
+                             .pictures = {picture(compose::odometer_plot(bike))}});
+    }
+    return compose::report_history(front, histories);
+}
+
+} // namespace sumpbook::cli

@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/figure_row.h"
+
+#include "app/window/look.h"
+#include "reports/plot/layout.h"
+#include "reports/render/chart_widget.h"
+
+#include <QSizePolicy>
+
+#include <algorithm>
+
+namespace sumpbook::window {
+namespace {
+
+constexpr int least_width_px = 430;
+constexpr int gap_px = 12;
+constexpr int least_height_px = 260;
+constexpr int most_height_px = 1200;
+
+} // namespace
+
+int wished_height_px(const plot::Plot& plot, int width) {
+    const auto good = static_cast<int>(plot::good_height(plot, width));
+    return std::clamp(good, least_height_px, most_height_px);
+}
+
+FigureRow::FigureRow(QWidget* parent)
+    : QWidget(parent) {
+    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    policy.setHeightForWidth(true);
+    setSizePolicy(policy);
+}
+
+void FigureRow::add(const plot::Plot& plot) {
+    auto* chart = render::chart_widget(plot, theme_of(palette()));
+    chart->setParent(this);
+    chart->setToolTip(QString());
+    charts_.push_back({chart, plot});
+    chart->show();
+    updateGeometry();
+}
+
+int FigureRow::columns_in(int width) const {
+    const bool fits_two = width >= 2 * least_width_px + gap_px;
+    return charts_.size() > 1 && fits_two ? 2 : 1;
+}
+
+std::vector<QRect> FigureRow::places_in(int width) const {
+    std::vector<QRect> places;
+    const bool two = columns_in(width) == 2;
+    int top = 0;
+    for (std::size_t i = 0; i < charts_.size();) {
+        // The last of an odd number has the row for itself.
+        const bool alone = !two || i + 1 == charts_.size();
+        const int each = alone ? width : (width - gap_px) / 2;
+        int height = wished_height_px(charts_[i].plot, each);
+        if (!alone) height = std::max(height, wished_height_px(charts_[i + 1].plot, each));
+        places.emplace_back(0, top, each, height);
+        if (!alone) places.emplace_back(each + gap_px, top, each, height);
+        i += alone ? 1 : 2;
+        top += height + gap_px;
+    }
+    return places;
+}
+
+int FigureRow::heightForWidth(int width) const {
+    const auto places = places_in(width);
+    return places.empty() ? 0 : places.back().bottom() + 1;
+}
+
+QSize FigureRow::sizeHint() const { return {2 * least_width_px + gap_px, heightForWidth(width())}; }
+
+QSize FigureRow::minimumSizeHint() const { return {least_width_px / 2, heightForWidth(width())}; }
+
+void FigureRow::resizeEvent(QResizeEvent* /*event*/) {
+    const auto places = places_in(width());
+    for (std::size_t i = 0; i < places.size(); ++i)
+        charts_[i].chart->setGeometry(places[i]);
+}
+
+} // namespace sumpbook::window

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/cost/draws.h"
+
+#include "tests/catch.h"
+
+using namespace sumpbook;
+using namespace sumpbook::cost;
+
+TEST_CASE("A text's number is the first four bytes of its SHA-256, little-endian") {
+    // FIPS 180-4 example: SHA-256("abc") = ba7816bf 8f01cfea ...
+    CHECK(hash32("abc") == 0xbf1678ba);
+}
+
+TEST_CASE("Numbered purposes are the text and the number, however high") {
+    const NumberedPurpose purpose("job/engine-oil/");
+    CHECK(purpose.at(1) == hash32("job/engine-oil/1"));
+    CHECK(purpose.at(16) == hash32("job/engine-oil/16"));
+    CHECK(purpose.at(17) == hash32("job/engine-oil/17"));
+}
+
+TEST_CASE("Each bike, path, piece, purpose and seed has its own draw, always the same") {
+    const Draws draws(1);
+    const double u = draws.uniform(1, 2, 3, 4);
+    CHECK(u > 0);
+    CHECK(u < 1);
+    CHECK(draws.uniform(1, 2, 3, 4) == u);
+    CHECK(draws.uniform(2, 2, 3, 4) != u);
+    CHECK(draws.uniform(1, 3, 3, 4) != u);
+    CHECK(draws.uniform(1, 2, 4, 4) != u);
+    CHECK(draws.uniform(1, 2, 3, 5) != u);
+    CHECK(Draws(2).uniform(1, 2, 3, 4) != u);
+    CHECK(Draws(1 + (std::uint64_t{1} << 32U)).uniform(1, 2, 3, 4) != u);
+}
+
+TEST_CASE("A bike's id as text") {
+    SubjectId id;
+    id.bytes[0] = 0xa7;
+    CHECK(hex_text(id) == "a7000000000000000000000000000000");
+}
