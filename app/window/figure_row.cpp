@@ -14,7 +14,7 @@ namespace {
 
 constexpr int least_width_px = 430;
 constexpr int gap_px = 12;
-constexpr int least_height_px = 260;
+constexpr int least_height_px = 300; // the words of a legend take their share
 constexpr int most_height_px = 1200;
 
 } // namespace
@@ -26,7 +26,8 @@ int wished_height_px(const plot::Plot& plot, int width) {
 
 FigureRow::FigureRow(QWidget* parent)
     : QWidget(parent) {
-    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    // Not Fixed: that would hold the row to the height of the width it had before it was laid out.
+    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Minimum);
     policy.setHeightForWidth(true);
     setSizePolicy(policy);
 }

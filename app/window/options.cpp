@@ -49,7 +49,7 @@ void add_options(CLI::App& app, DeskOptions& options, Typed& typed) {
         ->type_name("WHAT")
         ->group(group);
     app.add_option("--to", options.to, "The file to make, .png or .pdf")->type_name("FILE")->group(group);
-    app.add_option("--size", typed.size, "Of a picture, 900x520 if not given")
+    app.add_option("--size", typed.size, "Of a picture; 900 wide and as high as it needs if not given")
         ->type_name("WxH")
         ->group(group);
     app.add_option("--scale", options.scale, "Finer: 2 for a screen of double density")

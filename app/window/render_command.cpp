@@ -6,6 +6,7 @@
 #include "app/window/look.h"
 #include "app/window/main_window.h"
 #include "reports/compose/pictures.h"
+#include "reports/plot/layout.h"
 #include "reports/render/image.h"
 #include "reports/render/pdf.h"
 #include "reports/render/picture_page.h"
@@ -20,7 +21,7 @@
 namespace sumpbook::window {
 namespace {
 
-constexpr QSize usual_size{900, 520};
+constexpr int usual_width = 900;
 
 /// A document of the command line, for paper.
 struct Report {
@@ -99,7 +100,9 @@ Result<QByteArray> rendered(const Opened& opened, const DeskOptions& options) {
     if (!bikes) return pass_on(bikes.error());
     const auto plot = picture->draw({&opened.content->garage, *bikes, opened.today});
     if (!plot) return pass_on(plot.error());
-    const QSize size = options.width == 0 ? usual_size : QSize(options.width, options.height);
+    const QSize size = options.width == 0
+                           ? QSize(usual_width, static_cast<int>(plot::good_height(*plot, usual_width)))
+                           : QSize(options.width, options.height);
     if (paper) return render::picture_page(*plot, size);
     return render::png(*plot, size, options.scale, options.theme.value_or(render::Theme::light));
 }

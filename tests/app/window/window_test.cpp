@@ -46,6 +46,17 @@ std::vector<std::string> drawn_in(const QWidget& view) {
     return names;
 }
 
+/// Every picture of the view is shown whole: inside the row that holds it.
+bool all_whole_in(const QWidget& view) {
+    QApplication::processEvents();
+    QApplication::processEvents();
+    for (const auto* chart : view.findChildren<QWidget*>()) {
+        if (chart->inherits("QChartView") && !chart->parentWidget()->rect().contains(chart->geometry()))
+            return false;
+    }
+    return true;
+}
+
 template <class Widget>
 Widget& part(const QWidget& window, const char* name) {
     for (auto* widget : window.findChildren<QWidget*>(QString(name))) {
@@ -148,6 +159,7 @@ TEST_CASE("The costs page draws what was spent, what will be, and what engines u
     auto& view = part<DocumentView>(*window, "costs");
     CHECK(figures_in(view.document()) >= 4);
     CHECK(drawn_in(view).size() == figures_in(view.document()));
+    CHECK(all_whole_in(view));
     CHECK(text_of(view.document()).find("Running costs together") != std::string::npos);
     const auto of_meridian = text_of(view.document());
     window->choose_bike(4);
