@@ -155,7 +155,7 @@ void add_share_bands(plot::Plot& plot, const std::vector<const QuantityTrend*>& 
     });
     const std::string name = one_name ? level.level + " (" + first.set + ")" : "first level reached";
     plot.bands.push_back({"within", std::nullopt, one_limit ? near : limit, Tone::good});
-    if (one_limit) plot.bands.push_back({"watch (from 80 %, ours)", near, limit, Tone::caution});
+    if (one_limit) plot.bands.push_back({"watch (our 80 %)", near, limit, Tone::caution});
     plot.bands.push_back({name, limit, std::nullopt, tone_of(level.ladder)});
 }
 
