@@ -86,6 +86,7 @@ TEST_CASE("Any record: the quantiles are in order and rise with the distance") {
         const auto forecast = forecast_of(months, *rc::gen::arbitrary<bool>());
         const double km = *rc::gen::inRange(1, 20'000);
         const auto order = [](const std::optional<int>& day) { return day.value_or(horizon_days + 1); };
+        constexpr double precision = 1e-6; // km; what quantiles are found to
         int before = 0;
         for (const double p : {0.1, 0.5, 0.9}) {
             const int reached = order(forecast.day_to_reach(km, p));
@@ -93,10 +94,11 @@ TEST_CASE("Any record: the quantiles are in order and rise with the distance") {
             RC_ASSERT(order(forecast.day_to_reach(km + 500, p)) >= reached);
             before = reached;
             const double ridden = forecast.distance_quantile_km(0, 180, p);
-            RC_ASSERT(forecast.distance_quantile_km(0, 365, p) >= ridden);
+            RC_ASSERT(forecast.distance_quantile_km(0, 365, p) >= ridden - precision);
             RC_ASSERT(ridden >= 0);
         }
-        RC_ASSERT(forecast.distance_quantile_km(0, 90, 0.1) <= forecast.distance_quantile_km(0, 90, 0.5));
-        RC_ASSERT(forecast.distance_quantile_km(0, 90, 0.5) <= forecast.distance_quantile_km(0, 90, 0.9));
+        const auto in_90_days = [&](double p) { return forecast.distance_quantile_km(0, 90, p); };
+        RC_ASSERT(in_90_days(0.1) <= in_90_days(0.5) + precision);
+        RC_ASSERT(in_90_days(0.5) <= in_90_days(0.9) + precision);
     }));
 }
