@@ -34,8 +34,8 @@ void keep_of_pixel(Run& kept, Run::const_iterator from, Run::const_iterator to) 
         std::minmax_element(from, to, [](const Point& a, const Point& b) { return a.y < b.y; });
     std::array keep{from, lowest, highest, to - 1};
     std::ranges::sort(keep);
-    for (auto at = keep.begin(); at != keep.end(); ++at)
-        if (at == keep.begin() || *at != *(at - 1)) kept.push_back(**at);
+    const auto repeated = std::ranges::unique(keep);
+    std::for_each(keep.begin(), repeated.begin(), [&](auto at) { kept.push_back(*at); });
 }
 
 Run thinned(const Run& run, const Layout& layout) {

@@ -42,6 +42,7 @@ const Reason* find(const DueItem& item, ReasonInput input) {
     const auto found = std::ranges::find(item.reasons, input, &Reason::input);
     return found == item.reasons.end() ? nullptr : &*found;
 }
+const Reason* find(DueItem&& gone, ReasonInput input) = delete;
 
 } // namespace
 
@@ -141,14 +142,16 @@ TEST_CASE("A planned lay-up and an old reading move the day, and no longer when 
                   [](const auto& e) { return std::holds_alternative<Layup>(e.value.body); });
     CHECK(item_of(changed).date_p50 == layup->without);
 
-    const auto* age = find(item_of(changed), ReasonInput::reading_age);
+    const auto unread = item_of(changed);
+    const auto* age = find(unread, ReasonInput::reading_age);
     REQUIRE(age != nullptr);
     CHECK(age->value == 40);
     CHECK(*age->moves_days < 0);
     auto read = changed;
     read.reading(today, "4800");
     CHECK(item_of(read).date_p50 > item_of(changed).date_p50);
-    CHECK(find(item_of(read), ReasonInput::reading_age) == nullptr);
+    const auto fresh = item_of(read);
+    CHECK(find(fresh, ReasonInput::reading_age) == nullptr);
 }
 
 TEST_CASE("The only limit there is comes first: without it there is no day") {
