@@ -9,7 +9,6 @@
 #include "model/upkeep/due.h"
 #include "model/usage/as_of.h"
 #include "reports/compose/odometer_plot.h"
-#include "reports/compose/oil_trend.h"
 #include "reports/compose/pictures.h"
 #include "reports/compose/report_costs.h"
 #include "reports/compose/report_due.h"
@@ -79,8 +78,10 @@ Result<compose::ReportFront> report_front_of(Session& session) {
     const auto fingerprint = fingerprint_of(session);
     if (!fingerprint) return pass_on(fingerprint.error());
     compose::ReportFront front;
-    for (const Bike* bike : *bikes)
+    for (const Bike* bike : *bikes) {
         front.bikes.push_back(bike->details.value.name);
+        front.about.push_back(compose::about_bike(*bike, session.today()));
+    }
     front.as_of = session.today();
     front.garage_file = std::filesystem::path(*path).filename().string();
     front.fingerprint = fingerprint->text;
@@ -107,12 +108,12 @@ Result<document::Document> oil_report(Session& session, const compose::ReportFro
         const auto profile = oil::profile_for(bike.details.value, std::nullopt);
         if (!profile) return pass_on(profile.error());
         const auto record = oil::OilRecord::of((*open)->garage, bike);
-        const auto trends = oil::oil_trends(record, *profile);
         oils.push_back({.bike = bike.details.value.name,
+                        .record = &bike,
                         .samples = oil::assess_samples(record, *profile),
+                        .trends = oil::oil_trends(record, *profile),
                         .pictures = drawn({&(*open)->garage, {&bike}, session.today()},
-                                          {"viscosity", "oil-consumption"}),
-                        .trend = trends.empty() ? document::Document{} : compose::oil_trend_text(trends)});
+                                          {"wear-metals", "viscosity", "oil-consumption"})});
     }
     return compose::report_oil(front, oils);
 }

@@ -26,8 +26,11 @@ std::string stray_word(const CLI::App& root, const CLI::App& at) {
         return "There is no option \"" + typed + "\" here." + did_you_mean(typed, known);
     }
     const auto commands = names_of_commands(at);
-    if (commands.empty()) return "\"" + typed + "\" is one word too many.";
-    return "There is no command \"" + typed + "\" here." + did_you_mean(typed, commands);
+    // In "reprt oil" the stray word stands in front of the command that was reached.
+    auto meant = did_you_mean(typed, commands);
+    if (meant.empty()) meant = did_you_mean(typed, names_of_commands(root));
+    if (commands.empty() && meant.empty()) return "\"" + typed + "\" is one word too many.";
+    return "There is no command \"" + typed + "\" here." + meant;
 }
 
 /// What an option takes, as its help says: "point|comma".

@@ -3,6 +3,7 @@
 
 #include "model/garage/slugs.h"
 #include "reports/compose/bike_vin.h"
+#include "reports/compose/made_words.h"
 #include "reports/compose/words.h"
 
 #include <algorithm>
@@ -170,12 +171,10 @@ document::Document bikes_text(const std::vector<const Bike*>& bikes) {
                           {}};
     for (const auto* bike : bikes) {
         const auto& details = bike->details.value;
-        std::string made = details.maker.value_or("");
-        if (details.model) made += (made.empty() ? "" : " ") + *details.model;
-        if (details.year) made += (made.empty() ? "" : ", ") + std::to_string(*details.year);
-        table.rows.push_back(
-            {Cell{details.name, {}}, Cell{made, {}}, Cell{words_or_dash(last_odometer(*bike)), {}},
-             Cell{std::to_string(bike->log.size()), {}}, Cell{details.sold ? "sold" : "", {}}});
+        table.rows.push_back({Cell{details.name, {}}, Cell{made_words(details), {}},
+                              Cell{words_or_dash(last_odometer(*bike)), {}},
+                              Cell{std::to_string(bike->log.size()), {}},
+                              Cell{details.sold ? "sold" : "", {}}});
     }
     text.table(std::move(table));
     return text;

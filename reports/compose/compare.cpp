@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/compare.h"
 
+#include "model/oil/quantities.h"
 #include "reports/compose/words.h"
 
 #include <algorithm>
@@ -64,7 +65,7 @@ std::string name_of(const Compared& series) {
     case ComparedKind::oil_use:
         return "Oil used";
     case ComparedKind::wear:
-        return series.what + " worn off";
+        return "Wear of " + oil::quantity_name(series.what);
     case ComparedKind::measure:
         break;
     }

@@ -18,7 +18,7 @@ void add_sample(Document& text, const SampleAssessment& assessment, bool why) {
     text.sentence(certainty_words(assessment));
     text.facts(sample_facts(assessment));
     text.table(sample_values(assessment));
-    const std::string viscosity = viscosity_words(assessment.viscosity);
+    const std::string viscosity = viscosity_words(assessment);
     if (!viscosity.empty()) text.sentence(viscosity);
     if (assessment.coolant.is_named() && !assessment.coolant.may_be_coolant)
         text.sentence("Sodium or potassium is high; this bike has no coolant, so salt or an additive is the "

@@ -43,8 +43,17 @@ bool any_rate(const SampleAssessment& assessment) {
                        [](const RatedValue& value) { return value.rate.has_value(); });
 }
 
-std::string limit_cell(const RatedValue& value) {
-    if (value.set == oil::grade_set) return value.unrated ? "-" : "grade and change from new";
+/// "in grade, 12.5 to 16.3 mm2/s, -20 to +20 %": what the GRADE rule holds a viscosity to.
+std::string grade_limit(const oil::ViscosityFindings& findings) {
+    const std::string change = "above -20 %, below +20 % of new";
+    const auto band = findings.grade ? oil::band_of(*findings.grade) : std::nullopt;
+    if (!band || findings.judged_at != oil::ViscosityAt::celsius_100) return change;
+    return grouped(band->from_mm2_s) +
+           (band->below_mm2_s ? " to " + grouped(*band->below_mm2_s) : " or more") + " mm2/s; " + change;
+}
+
+std::string limit_cell(const RatedValue& value, const SampleAssessment& assessment) {
+    if (value.set == oil::grade_set) return value.unrated ? "-" : grade_limit(assessment.viscosity);
     return value.limit ? limit_words(*value.limit) : "-";
 }
 
@@ -82,7 +91,7 @@ document::Table sample_values(const SampleAssessment& assessment) {
             {Cell{oil::quantity_name(value.written.quantity), {}}, Cell{value_words(value.written), {}},
              Cell{value.fresh ? value_words(*value.fresh) : "-", {}},
              Cell{marked(value.ladder), colour(value.ladder)}, Cell{value.level.value_or("-"), {}},
-             Cell{limit_cell(value), {}}, Cell{value.set.empty() ? "-" : value.set, {}}});
+             Cell{limit_cell(value, assessment), {}}, Cell{value.set.empty() ? "-" : value.set, {}}});
         if (rates) table.rows.back().push_back({value.rate ? rate_words(*value.rate) : "-", {}});
     }
     return table;

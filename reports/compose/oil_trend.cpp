@@ -14,6 +14,12 @@
 #include <memory>
 
 namespace sumpbook::compose {
+const std::string_view wear_columns_explained =
+    "Wear is what the engine shed into a fill, less what the new oil and the oil left in at the change "
+    "brought "
+    "with them. Measured takes the laboratory's figure as it stands; corrected makes good the thinning by "
+    "fuel and top-ups. They are the two ends of what is true.";
+
 namespace {
 
 using document::Cell;
@@ -29,10 +35,6 @@ std::string figure(double number, int scale) { return grouped(decimal_from_doubl
 /// One digit behind the point, below 1 two; zeros at the end say nothing.
 std::string short_figure(double number) {
     return grouped(without_trailing_zeros(decimal_from_double(number, std::abs(number) < 1 ? 2 : 1)));
-}
-
-std::string words_of(TrendWord word) {
-    return word == TrendWord::too_few ? "too few to say" : std::string(slug(word));
 }
 
 /// Rising wear is a reason to look; nothing else has a colour of its own.
@@ -75,10 +77,10 @@ document::Table table_of(const std::vector<const QuantityTrend*>& trends) {
                            {"Fills", Align::right}},
                           {}};
     for (const QuantityTrend* trend : trends) {
+        if (trend->series.empty()) continue;
         const TrendPoint& last = trend->points.back();
         table.rows.push_back({Cell{oil::quantity_name(trend->quantity), {}},
-                              Cell{words_of(trend->word), colour_of(*trend)},
-                              Cell{value_words(last.value), {}},
+                              Cell{trend_words(*trend), colour_of(*trend)}, Cell{value_words(last.value), {}},
                               Cell{last.wear ? wear_cell(last, last.wear->measured_per_1000km()) : "-", {}},
                               Cell{last.wear ? wear_cell(last, last.wear->per_1000km()) : "-", {}},
                               Cell{between_cell(*trend), {}}, Cell{unit_of(*trend), {}},
@@ -95,18 +97,23 @@ std::string named_with(const std::vector<const QuantityTrend*>& trends, TrendWor
     return oil::listed(names);
 }
 
-/// "Rising from fill to fill: iron and chromium. Falling: ..."
-std::string movers(const std::vector<const QuantityTrend*>& trends) {
-    const std::string rising = named_with(trends, TrendWord::rising);
-    const std::string falling = named_with(trends, TrendWord::falling);
-    const std::string steady = named_with(trends, TrendWord::steady);
-    if (rising.empty() && falling.empty() && steady.empty())
-        return "Too few fills to say: a trend needs four sampled fills.";
-    std::string text;
-    if (!rising.empty()) text += "Rising from fill to fill: " + rising + ". ";
-    if (!falling.empty()) text += "Falling from fill to fill: " + falling + ". ";
-    if (rising.empty() && falling.empty()) return "Nothing keeps rising or falling from fill to fill.";
-    return text + "Everything else is steady, or too few fills say something of it.";
+std::string named_out_of_line(const std::vector<const QuantityTrend*>& trends) {
+    std::vector<std::string> names;
+    for (const QuantityTrend* trend : trends) {
+        if (trend->latest_is_unusual()) names.push_back(oil::quantity_name(trend->quantity));
+    }
+    return oil::listed(names);
+}
+
+/// What is only found or not found, and so has no figure to follow.
+std::string named_without_figures(const std::vector<const QuantityTrend*>& trends) {
+    std::vector<std::string> names;
+    for (const QuantityTrend* trend : trends) {
+        if (trend->series.empty())
+            names.push_back(oil::quantity_name(trend->quantity) +
+                            " (latest: " + value_words(trend->points.back().value) + ")");
+    }
+    return oil::listed(names);
 }
 
 bool any_coloured(const std::vector<const QuantityTrend*>& trends) {
@@ -123,15 +130,15 @@ std::vector<const QuantityTrend*> wear_of(const std::vector<const QuantityTrend*
 void add_bike(Document& text, const std::vector<const QuantityTrend*>& trends) {
     const QuantityTrend& first = *trends.front();
     text.heading(first.bike + ", oil of the " + first.compartment);
-    text.sentence(movers(trends), any_coloured(trends) ? Severity::caution : Severity::none);
+    text.sentence(movers_words(trends), any_coloured(trends) ? Severity::caution : Severity::none);
     const std::string more = named_with(wear_of(trends), TrendWord::rising);
     if (!more.empty())
         text.sentence("The engine sheds more " + more +
                       " with each fill: sample this fill early, and see what oil assess names.");
     text.table(table_of(trends));
-    text.sentence(
-        "Wear is what the engine shed into each fill. Measured is as the laboratory read it; corrected "
-        "is without fuel, top-ups and the oil left in at the change. The truth lies between the two.");
+    if (const auto left_out = named_without_figures(trends); !left_out.empty())
+        text.sentence("Without figures to follow: " + left_out + ".");
+    text.sentence(std::string(wear_columns_explained));
 }
 
 /// Groups of one bike and compartment.
@@ -292,6 +299,29 @@ void add_quantity(Document& text, const QuantityTrend& trend, bool why) {
 }
 
 } // namespace
+
+std::string trend_words(const QuantityTrend& trend) {
+    const std::string word =
+        trend.word == TrendWord::too_few ? "too few to say" : std::string(slug(trend.word));
+    if (!trend.latest_is_unusual()) return word;
+    return trend.word == TrendWord::steady ? "no trend, but the latest is out of line"
+                                           : word + ", the latest out of line";
+}
+
+std::string movers_words(const std::vector<const QuantityTrend*>& trends) {
+    const std::string rising = named_with(trends, TrendWord::rising);
+    const std::string falling = named_with(trends, TrendWord::falling);
+    const std::string odd = named_out_of_line(trends);
+    if (rising.empty() && falling.empty() && named_with(trends, TrendWord::steady).empty())
+        return "Too few fills to say: a trend needs four sampled fills.";
+    std::string text;
+    if (!rising.empty()) text += "Rising from fill to fill: " + rising + ". ";
+    if (!falling.empty()) text += "Falling from fill to fill: " + falling + ". ";
+    if (!odd.empty()) text += "Far from the fills before in the latest: " + odd + ". ";
+    if (text.empty()) return "Nothing keeps rising or falling from fill to fill.";
+    return text +
+           "The rest goes up and down no more than chance would have it, or too few fills were sampled.";
+}
 
 Document oil_trend_text(const std::vector<QuantityTrend>& trends) {
     Document text;

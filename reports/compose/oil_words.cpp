@@ -128,10 +128,27 @@ std::string index_sentence(const oil::ViscosityFindings& findings) {
                           : std::string{};
 }
 
-std::string petrol_sentence(const oil::ViscosityFindings& findings) {
-    if (!findings.petrol || findings.petrol->highest_percent <= 0) return {};
-    return " If petrol alone had thinned it, that would be " + figure(findings.petrol->lowest_percent, 1) +
-           " to " + figure(findings.petrol->highest_percent, 1) + " % petrol; shear thins oil as well.";
+/// The laboratory's fuel in per cent, where it is a number.
+std::optional<Decimal> fuel_measured(const SampleAssessment& assessment) {
+    for (const RatedValue& value : assessment.values) {
+        if (value.written.quantity == "fuel") return oil::measured_number(value.written);
+    }
+    return std::nullopt;
+}
+
+/// What the thinning would be in petrol, beside what the laboratory found.
+std::string petrol_sentence(const SampleAssessment& assessment) {
+    const auto& petrol = assessment.viscosity.petrol;
+    if (!petrol || petrol->highest_percent <= 0) return {};
+    std::string text = " If petrol alone had thinned it, that would be " + figure(petrol->lowest_percent, 1) +
+                       " to " + figure(petrol->highest_percent, 1) + " % petrol; shear thins oil as well.";
+    const auto measured = fuel_measured(assessment);
+    if (!measured) return text;
+    const double percent = measured->to_double();
+    text += " The laboratory found " + grouped(*measured) + " % fuel: ";
+    if (percent < petrol->lowest_percent) return text + "shear did the rest.";
+    if (percent > petrol->highest_percent) return text + "more than the thinning shows.";
+    return text + "the two agree.";
 }
 
 std::string range_words(double low, double high) {
@@ -264,7 +281,8 @@ std::string certainty_words(const SampleAssessment& assessment) {
     return text;
 }
 
-std::string viscosity_words(const oil::ViscosityFindings& findings) {
+std::string viscosity_words(const SampleAssessment& assessment) {
+    const auto& findings = assessment.viscosity;
     if (!findings.judged_at) return {};
     const std::string where = *findings.judged_at == oil::ViscosityAt::celsius_100 ? "100 C" : "40 C";
     std::string text;
@@ -276,7 +294,7 @@ std::string viscosity_words(const oil::ViscosityFindings& findings) {
         text = "No reference: the new oil's viscosity at " + where + " is not known.";
     }
     return text + grade_sentence(findings) + floor_sentence(findings) + index_sentence(findings) +
-           petrol_sentence(findings);
+           petrol_sentence(assessment);
 }
 
 std::string rate_words(const oil::ElementRate& rate) { return hourly_words(rate) + standing_words(rate); }

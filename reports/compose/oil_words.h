@@ -25,7 +25,7 @@ namespace sumpbook::compose {
 /// What the word rests on and what is missing: full sentences.
 [[nodiscard]] std::string certainty_words(const oil::SampleAssessment& assessment);
 /// Change, grade, index and fuel by viscosity: full sentences; empty where no viscosity was measured.
-[[nodiscard]] std::string viscosity_words(const oil::ViscosityFindings& findings);
+[[nodiscard]] std::string viscosity_words(const oil::SampleAssessment& assessment);
 /// "28 ppm in 10 h", "2 to 4 ppm in 10 h, unreliable".
 [[nodiscard]] std::string rate_words(const oil::ElementRate& rate);
 /// The same with the rate by distance: "28 ppm in 10 h, 56 in 1 000 km".

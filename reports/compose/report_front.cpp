@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/report_front.h"
 
+#include "model/usage/odometer.h"
+#include "reports/compose/made_words.h"
 #include "reports/compose/words.h"
 #include "reports/plot/plot.h"
 
@@ -19,9 +21,26 @@ std::string bikes_words(const std::vector<std::string>& bikes) {
 document::Document report_front(const std::string& title, const ReportFront& front) {
     document::Document text;
     text.heading(title + ": " + bikes_words(front.bikes), 1);
-    text.facts({{{"As of", spelled_text(front.as_of)},
-                 {"Garage file", front.garage_file},
-                 {"Fingerprint", front.fingerprint}}});
+    document::Facts facts;
+    for (const auto& line : front.about)
+        facts.lines.emplace_back("Bike", line);
+    facts.lines.emplace_back("As of", spelled_text(front.as_of));
+    facts.lines.emplace_back("Garage file", front.garage_file);
+    facts.lines.emplace_back("Fingerprint", front.fingerprint);
+    text.facts(std::move(facts));
+    return text;
+}
+
+std::string about_bike(const Bike& bike, Date as_of) {
+    const auto& details = bike.details.value;
+    const auto made = made_words(details);
+    std::string text = details.name + (made.empty() ? "" : " (" + made + ")");
+    const auto odometer = usage::OdometerSeries::of(bike);
+    const usage::OdometerReading* last = nullptr;
+    for (const auto& reading : odometer.readings()) {
+        if (reading.accepted && reading.date <= as_of) last = &reading;
+    }
+    if (last != nullptr) text += "; odometer " + words(last->written) + " on " + spelled_text(last->date);
     return text;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "model/garage/garage.h"
 #include "model/quantity/dates.h"
 #include "reports/document/document.h"
 
@@ -15,6 +16,7 @@ namespace sumpbook::compose {
 /// can hold the paper against the file later.
 struct ReportFront {
     std::vector<std::string> bikes; ///< Names; empty: the garage has none.
+    std::vector<std::string> about; ///< One line a bike, from `about_bike`; empty: left out.
     Date as_of;
     std::string garage_file;   ///< Its name without the folders, which are nobody's business.
     std::string fingerprint;   ///< As printed: "7k2mf-9q0tz-...".
@@ -22,6 +24,10 @@ struct ReportFront {
 };
 
 using Pictures = std::vector<std::shared_ptr<const plot::Plot>>;
+
+/// "Tellurin R750, 2009; odometer 63 735 km on 20 Apr 2024": what tells a reader which machine it is; no
+/// number plate or VIN, which are private. Readings after the day are left out.
+[[nodiscard]] std::string about_bike(const Bike& bike, Date as_of);
 
 /// Title with the bikes' names, and the facts of `front`.
 [[nodiscard]] document::Document report_front(const std::string& title, const ReportFront& front);

@@ -5,11 +5,14 @@
 #include "model/oil/words.h"
 #include "reports/compose/entry_words.h"
 #include "reports/compose/oil_sample.h"
+#include "reports/compose/oil_trend.h"
 #include "reports/compose/oil_words.h"
 #include "reports/compose/report_oil_answers.h"
+#include "reports/compose/report_oil_certainty.h"
 #include "reports/compose/words.h"
 
 #include <algorithm>
+#include <array>
 
 namespace sumpbook::compose {
 namespace {
@@ -20,8 +23,11 @@ using document::Document;
 using document::Severity;
 using oil::SampleAssessment;
 
-void add_answers(Document& text, const std::vector<SampleAssessment>& samples, int level) {
+void add_answers(Document& text, const OilOfBike& bike, int level) {
+    const auto& samples = bike.samples;
     const auto& latest = samples.back();
+    text.sentence("The answers rest on the latest sample, " + latest.sample + " of " +
+                  spelled_text(latest.date) + ", and on those before it. The figures behind them follow.");
     text.heading("Is the engine wearing?", level).blocks.emplace_back(wear_answer(samples));
     text.heading("Is the oil still fit?", level).blocks.emplace_back(fitness_answer(latest));
     text.heading("What to do next?", level);
@@ -29,7 +35,7 @@ void add_answers(Document& text, const std::vector<SampleAssessment>& samples, i
     text.heading("How sure is this?", level);
     for (auto& sentence : certainty_answer(samples))
         text.sentence(std::move(sentence));
-    if (auto past = past_answer(samples); !past.empty()) {
+    if (auto past = past_answer(samples, bike.record); !past.empty()) {
         text.heading("Was it ever otherwise?", level);
         for (auto& sentence : past)
             text.sentence(std::move(sentence));
@@ -39,12 +45,45 @@ void add_answers(Document& text, const std::vector<SampleAssessment>& samples, i
         text.sentence(std::move(sentence));
 }
 
+/// The table without what only a laboratory's reader asks for.
+document::Table without_columns(document::Table table, std::initializer_list<std::string_view> names) {
+    for (std::size_t i = table.columns.size(); i-- > 0;) {
+        if (std::ranges::find(names, table.columns[i].heading) == names.end()) continue;
+        const auto at = static_cast<std::ptrdiff_t>(i);
+        table.columns.erase(table.columns.begin() + at);
+        for (auto& row : table.rows)
+            row.erase(row.begin() + at);
+    }
+    return table;
+}
+
 void add_latest(Document& text, const SampleAssessment& latest, int level) {
     text.heading("The latest sample against its limits", level);
     text.sentence("Each value stands beside the new oil's, where that is known, and the limit it was held "
-                  "against: ● within, ▲ watch, ■ act, ○ not judged.");
-    text.facts(sample_facts(latest)).table(sample_values(latest));
-    if (has_earlier_wear(latest)) text.table(wear_table(latest));
+                  "against: ● within, ▲ watch, ■ act, ○ unrated (no published limit fits).");
+    text.facts(sample_facts(latest));
+    text.table(without_columns(sample_values(latest), {"Level", "Since the last sample"}));
+}
+
+/// Of one quantity over the engine's fills; null if it was never measured.
+const oil::QuantityTrend* trend_of(const OilOfBike& bike, std::string_view quantity) {
+    const auto found = std::ranges::find_if(bike.trends, [&](const oil::QuantityTrend& trend) {
+        return trend.compartment == "engine" && trend.quantity == quantity;
+    });
+    return found == bike.trends.end() ? nullptr : &*found;
+}
+
+void add_wear(Document& text, const OilOfBike& bike) {
+    const auto& latest = bike.samples.back();
+    if (!has_earlier_wear(latest)) return;
+    auto table = wear_table(latest);
+    table.columns.push_back({"From fill to fill", {}});
+    for (std::size_t i = 0; i < table.rows.size(); ++i) {
+        const auto* trend = trend_of(bike, latest.wear[i].now->element);
+        table.rows[i].push_back({trend == nullptr ? "-" : trend_words(*trend), {}});
+    }
+    text.table(table);
+    text.sentence(std::string(wear_columns_explained));
 }
 
 /// Wear metals measured in any sample, in the order of printing.
@@ -83,14 +122,19 @@ document::Table samples_table(const std::vector<SampleAssessment>& samples) {
 
 void add_story(Document& text, const OilOfBike& bike, int level) {
     text.heading("Over the samples", level);
-    text.append(bike.trend);
     if (bike.samples.size() == 1) {
         text.sentence("One sample tells no story yet; the next one, from the same place and after a similar "
                       "distance, begins it.");
     } else {
+        std::vector<const oil::QuantityTrend*> engine;
+        for (const auto& trend : bike.trends) {
+            if (trend.compartment == "engine") engine.push_back(&trend);
+        }
+        if (!engine.empty()) text.sentence(movers_words(engine));
+        add_wear(text, bike);
         text.table(samples_table(bike.samples));
         text.sentence("Metals grow with the distance run on the oil: compare samples of similar distance, or "
-                      "the rates in 1 000 km above.");
+                      "the wear in 1 000 km.");
     }
     add_pictures(text, bike.pictures, "");
 }
@@ -113,9 +157,33 @@ void add_missing(Document& text, const SampleAssessment& latest, int level) {
     text.heading("What is missing", level);
     const auto& missing = latest.whole.missing;
     text.sentence(missing.empty()
-                      ? "Everything that a sample needs to be called clean was measured and judged."
+                      ? "Nothing that a verdict needs is missing."
                       : "To call a sample clean these are missing: " + oil::listed(missing) + ".");
     add_unrated(text, latest);
+}
+
+/// What the laboratory's words mean, of those that stand in the sample.
+void add_words_used(Document& text, const SampleAssessment& latest, int level) {
+    constexpr std::array<std::pair<std::string_view, std::string_view>, 6> meanings{{
+        {"tbn", "how much acid the oil can still bind; it falls as the oil ages"},
+        {"tan", "how much acid the oil has taken up; it rises as the oil ages"},
+        {"oxidation", "how far oxygen has aged the oil, read off an infrared spectrum (abs/cm)"},
+        {"nitration", "the same for nitrogen from combustion (abs/cm)"},
+        {"kv40", "thickness warm; falls with fuel and shear, rises with ageing and soot"},
+        {"kv100", "thickness hot, the one that decides the SAE grade"},
+    }};
+    document::Facts facts;
+    facts.lines.emplace_back("fill", "the oil from one oil change to the next");
+    if (latest.viscosity.petrol)
+        facts.lines.emplace_back("shear",
+                                 "gears and chain cut the long molecules that keep multigrade oil thick");
+    if (latest.viscosity.index)
+        facts.lines.emplace_back("viscosity index", "how little the oil thins as it warms; more is better");
+    for (const auto& [quantity, meaning] : meanings) {
+        if (oil::value_in(*latest.filled.sample, quantity) != nullptr)
+            facts.lines.emplace_back(oil::quantity_name(quantity), meaning);
+    }
+    text.heading("Words used", level).facts(facts);
 }
 
 void add_bike(Document& text, const OilOfBike& whole, int level) {
@@ -131,12 +199,13 @@ void add_bike(Document& text, const OilOfBike& whole, int level) {
         return;
     }
     const auto& latest = bike.samples.back();
-    add_answers(text, bike.samples, level);
+    add_answers(text, bike, level);
     add_latest(text, latest, level);
     add_story(text, bike, level);
     add_causes(text, latest, level);
     add_missing(text, latest, level);
-    text.heading("Caveats of the limits, and notes", level);
+    add_words_used(text, latest, level);
+    text.heading("Where the limits come from, and what to bear in mind", level);
     add_notes(text, latest);
     for (const std::string& caution : latest.cautions)
         text.sentence(caution, Severity::caution);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "model/oil/assess.h"
+#include "model/oil/oil_trend.h"
 #include "reports/compose/report_front.h"
 
 #include <string>
@@ -9,13 +10,14 @@
 
 namespace sumpbook::compose {
 
-/// The oil of one bike: its samples of used oil, oldest first, the pictures of them, and sentences on how the
-/// metals went over the fills, where there are any.
+/// The oil of one bike: its samples of used oil, oldest first, where each quantity is going, and the
+/// pictures.
 struct OilOfBike {
     std::string bike;
+    const Bike* record = nullptr; ///< To tell what was done after a bad sample; null: that is left out.
     std::vector<oil::SampleAssessment> samples;
+    std::vector<oil::QuantityTrend> trends;
     Pictures pictures;
-    document::Document trend;
 };
 
 /// For an owner or a buyer who has nothing else at hand: is the engine wearing, is the oil fit, what next,

@@ -16,10 +16,6 @@ namespace sumpbook::compose {
 [[nodiscard]] document::Sentence wear_answer(const std::vector<oil::SampleAssessment>& samples);
 /// Whether the oil is fit for more: all that is not a wear metal.
 [[nodiscard]] document::Sentence fitness_answer(const oil::SampleAssessment& latest);
-/// How many samples, over how long, judged by what, and what that means for the answers.
-[[nodiscard]] std::vector<std::string> certainty_answer(const std::vector<oil::SampleAssessment>& samples);
-/// Which of the earlier samples stood at `watch` or `act`, and what has been since; empty for a first sample.
-[[nodiscard]] std::vector<std::string> past_answer(const std::vector<oil::SampleAssessment>& samples);
 /// What was taken to be so, each said once; never empty.
 [[nodiscard]] std::vector<std::string> assumption_answer(const oil::SampleAssessment& latest);
 
