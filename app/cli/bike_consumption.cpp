@@ -42,13 +42,11 @@ void add_consumption(CommandLine& line, CLI::App& group) {
         if (!bikes) return pass_on(bikes.error());
         const auto open = session.open();
         if (!open) return pass_on(open.error());
-        const auto& settings = (*open)->garage.settings;
         std::vector<compose::ConsumptionReport> reports;
         for (const auto* bike : *bikes)
             reports.push_back(report_of((*open)->garage, *bike, session.today()));
-        session.show(
-            compose::consumption_json(reports),
-            compose::consumption_text(reports, settings ? settings->value : GarageSettings{}, *details));
+        session.show(compose::consumption_json(reports),
+                     compose::consumption_text(reports, settings_of((*open)->garage), *details));
         return ExitStatus::done;
     });
 }

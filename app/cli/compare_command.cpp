@@ -90,9 +90,8 @@ Result<ExitStatus> run(Session& session, const Typed& typed) {
     auto report = cut_of(bike, typed, marks_of(session));
     if (!report) return pass_on(report.error());
     report->series = review::before_and_after((*open)->garage, bike, report->cut);
-    const auto& settings = (*open)->garage.settings;
     session.show(compose::compare_json(*report),
-                 compose::compare_text(*report, settings ? settings->value : GarageSettings{}, typed.why));
+                 compose::compare_text(*report, settings_of((*open)->garage), typed.why));
     return ExitStatus::done;
 }
 

@@ -14,8 +14,6 @@
 namespace sumpbook::cli {
 namespace {
 
-constexpr Date first_day{std::chrono::year{1900}, std::chrono::January, std::chrono::day{1}};
-
 struct TypedSpent {
     std::string by = "category";
     std::string year;
@@ -70,17 +68,6 @@ Result<Period> typed_period(const TypedSpent& typed, const Session& session) {
     return period;
 }
 
-void add_bike(compose::SpentReport& report, const Bike& whole_bike, const GarageSettings& settings,
-              const Date& from, const Date& to) {
-    const Bike bike = usage::as_of(whole_bike, to);
-    auto spending = cost::spending_of(bike, settings);
-    std::erase_if(spending, [&](const auto& line) { return line.date < from || line.date > to; });
-    const auto odometer = usage::OdometerSeries::of(bike);
-    if (const auto cost = cost::cost_of_distance(spending, odometer, from, to))
-        report.of_distance.emplace_back(bike.details.value.name, *cost);
-    std::ranges::move(spending, std::back_inserter(report.spending));
-}
-
 Result<ExitStatus> show_spent(Session& session, const TypedSpent& typed) {
     const auto by = typed_group(typed.by);
     if (!by) return pass_on(by.error());
@@ -90,17 +77,14 @@ Result<ExitStatus> show_spent(Session& session, const TypedSpent& typed) {
     if (!bikes) return pass_on(bikes.error());
     const auto open = session.open();
     if (!open) return pass_on(open.error());
-    const auto& recorded = (*open)->garage.settings;
-    const GarageSettings settings = recorded ? recorded->value : GarageSettings{};
+    const auto settings = settings_of((*open)->garage);
     compose::SpentReport report;
     report.from = period->from;
     report.until = period->until;
     report.by = *by;
     report.distance_unit = settings.distance_unit;
-    const Date from = period->from.value_or(first_day);
-    const Date to = std::min(period->until.value_or(session.today()), session.today());
     for (const auto* bike : *bikes)
-        add_bike(report, *bike, settings, from, to);
+        compose::add_spent(report, *bike, settings, session.today());
     session.show(compose::spent_json(report), compose::spent_text(report));
     return ExitStatus::done;
 }

@@ -164,8 +164,7 @@ void add_oil_counts(CommandLine& line, CLI::App& group) {
 Result<GarageSettings> settings_now(Session& session) {
     const auto open = session.open();
     if (!open) return pass_on(open.error());
-    const auto& recorded = (*open)->garage.settings;
-    return recorded ? recorded->value : GarageSettings{};
+    return settings_of((*open)->garage);
 }
 
 Result<ExitStatus> replace_settings(Session& session, const GarageSettings& settings,

@@ -22,8 +22,6 @@
 namespace sumpbook::cli {
 namespace {
 
-constexpr Date first_day{std::chrono::year{1900}, std::chrono::January, std::chrono::day{1}};
-
 struct PrintedFingerprint {
     std::string text;
     std::uint64_t records = 0;
@@ -123,18 +121,12 @@ Result<document::Document> costs_report(Session& session, const compose::ReportF
     if (!open) return pass_on(open.error());
     const auto bikes = bikes_of_the_day(session);
     if (!bikes) return pass_on(bikes.error());
-    const auto& recorded = (*open)->garage.settings;
     compose::CostsOfBikes costs;
-    if (recorded) costs.settings = recorded->value;
+    costs.settings = settings_of((*open)->garage);
     costs.spent.until = session.today();
     costs.spent.distance_unit = costs.settings.distance_unit;
     for (const Bike& bike : *bikes) {
-        const auto spending = cost::spending_of(bike, costs.settings);
-        const auto odometer = usage::OdometerSeries::of(bike);
-        const auto of_distance = cost::cost_of_distance(spending, odometer, first_day, session.today());
-        if (of_distance) costs.spent.of_distance.emplace_back(bike.details.value.name, *of_distance);
-        std::ranges::copy_if(spending, std::back_inserter(costs.spent.spending),
-                             [&](const auto& line) { return line.date <= session.today(); });
+        compose::add_spent(costs.spent, bike, costs.settings, session.today());
         costs.entries_without_money += compose::entries_without_money(bike);
     }
     const auto all = session.bikes();

@@ -31,34 +31,13 @@ void add_picture(Document& text, const compose::Picture& picture, const compose:
     text.figure(std::make_shared<const plot::Plot>(std::move(*plot)));
 }
 
-GarageSettings settings_of(const Selection& selection) {
-    const auto& settings = selection.garage->settings;
-    return settings ? settings->value : GarageSettings{};
-}
-
-std::vector<cost::Spending> spending_until_today(const Selection& selection) {
-    std::vector<cost::Spending> all;
-    for (const Bike* bike : selection.bikes) {
-        auto of_bike = cost::spending_of(usage::as_of(*bike, selection.today), settings_of(selection));
-        std::ranges::move(of_bike, std::back_inserter(all));
-    }
-    return all;
-}
-
 Document spent_by(const Selection& selection, cost::GroupBy by) {
-    constexpr Date first_day{std::chrono::year{1900}, std::chrono::January, std::chrono::day{1}};
-    const auto settings = settings_of(selection);
     compose::SpentReport report;
+    const auto settings = settings_of(*selection.garage);
     report.by = by;
     report.distance_unit = settings.distance_unit;
-    for (const Bike* whole_bike : selection.bikes) {
-        const Bike bike = usage::as_of(*whole_bike, selection.today);
-        auto spending = cost::spending_of(bike, settings);
-        const auto odometer = usage::OdometerSeries::of(bike);
-        if (const auto cost = cost::cost_of_distance(spending, odometer, first_day, selection.today))
-            report.of_distance.emplace_back(bike.details.value.name, *cost);
-        std::ranges::move(spending, std::back_inserter(report.spending));
-    }
+    for (const Bike* bike : selection.bikes)
+        compose::add_spent(report, *bike, settings, selection.today);
     return compose::spent_text(report);
 }
 
@@ -80,10 +59,11 @@ void add_forecast(Document& text, const Selection& selection) {
     const auto run = cost::run_forecast(*selection.garage, selection.bikes, selection.today, wish);
     const auto forecast = cost::cost_forecast(run);
     if (!forecast) return;
-    auto plot = compose::forecast_plot(*forecast, spending_until_today(selection));
+    auto plot = compose::forecast_plot(
+        *forecast, cost::spending_until(selection.bikes, settings_of(*selection.garage), selection.today));
     if (!plot::empty(plot)) text.figure(std::make_shared<const plot::Plot>(std::move(plot)));
-    text.append(
-        compose::forecast_text({run, *forecast, compose::ForecastBy::month, {}, settings_of(selection)}));
+    text.append(compose::forecast_text(
+        {run, *forecast, compose::ForecastBy::month, {}, settings_of(*selection.garage)}));
 }
 
 void add_consumption(Document& text, const Selection& selection) {
@@ -94,7 +74,7 @@ void add_consumption(Document& text, const Selection& selection) {
         reports.push_back(
             {bike.details.value.name, usage::fuel_use(bike, odometer), usage::oil_use(bike, odometer)});
     }
-    text.append(compose::consumption_text(reports, settings_of(selection), false));
+    text.append(compose::consumption_text(reports, settings_of(*selection.garage), false));
 }
 
 } // namespace

@@ -81,7 +81,7 @@ void add_repairs(const Bike& bike, const Garage& garage, const GarageSettings& s
 } // namespace
 
 BikeBasis bike_basis(const Bike& bike, const Garage& garage, const Date& today, const Date& until) {
-    const GarageSettings settings = garage.settings ? garage.settings->value : GarageSettings{};
+    const GarageSettings settings = settings_of(garage);
     BikeBasis basis;
     basis.bike = std::make_unique<upkeep::BikeToday>(bike, today);
     basis.draw_id = hash32(hex_text(bike.id));

@@ -3,6 +3,7 @@
 
 #include "model/cost/exchange.h"
 #include "model/cost/oil_by_the_litre.h"
+#include "model/usage/as_of.h"
 
 #include <algorithm>
 #include <array>
@@ -153,6 +154,16 @@ std::vector<Spending> spending_of(const Bike& bike, const GarageSettings& settin
     for (const auto& entry : bike.log)
         collector.add_entry(entry);
     return std::move(collector).by_date();
+}
+
+std::vector<Spending> spending_until(const std::vector<const Bike*>& bikes, const GarageSettings& settings,
+                                     const Date& day) {
+    std::vector<Spending> all;
+    for (const Bike* bike : bikes) {
+        auto of_bike = spending_of(usage::as_of(*bike, day), settings);
+        std::ranges::move(of_bike, std::back_inserter(all));
+    }
+    return all;
 }
 
 std::string_view slug(GroupBy by) {

@@ -46,6 +46,10 @@ struct Spending {
 /// branch that ends in it.
 [[nodiscard]] std::vector<Spending> spending_of(const Bike& bike, const GarageSettings& settings);
 
+/// The same of several bikes, up to and with a day.
+[[nodiscard]] std::vector<Spending> spending_until(const std::vector<const Bike*>& bikes,
+                                                   const GarageSettings& settings, const Date& day);
+
 enum class GroupBy { category, year, month, bike };
 /// "category", "year", "month", "bike".
 [[nodiscard]] std::string_view slug(GroupBy by);

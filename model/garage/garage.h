@@ -40,6 +40,11 @@ struct Garage {
     std::vector<Bike> bikes;                           ///< In the order first recorded.
 };
 
+/// The settings in use: those recorded, else the defaults.
+[[nodiscard]] inline GarageSettings settings_of(const Garage& garage) {
+    return garage.settings ? garage.settings->value : GarageSettings{};
+}
+
 /// Folds records into today's state: the versions that no record present replaces are
 /// current; where two or more remain the one recorded last, then the one with the smallest hash, is used
 /// and both stand in `heads`. Bike details, settings, plan items, baselines and card values also replace

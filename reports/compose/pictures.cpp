@@ -26,11 +26,6 @@ Drawn unless_empty(plot::Plot plot, const std::string& otherwise) {
     return plot;
 }
 
-GarageSettings settings_of(const PictureSubject& subject) {
-    const auto& settings = subject.garage->settings;
-    return settings ? settings->value : GarageSettings{};
-}
-
 /// The one bike as it stood on the day.
 Bike bike_of(const PictureSubject& subject) { return usage::as_of(*subject.bikes.front(), subject.today); }
 
@@ -87,7 +82,7 @@ Drawn draw_fuel_consumption(const PictureSubject& subject) {
     const Bike bike = bike_of(subject);
     const auto& name = bike.details.value.name;
     const auto use = usage::fuel_use(bike, usage::OdometerSeries::of(bike));
-    return unless_empty(fuel_consumption_plot(name, use, settings_of(subject)),
+    return unless_empty(fuel_consumption_plot(name, use, settings_of(*subject.garage)),
                         name + " has no two full fills in a row yet: its fuel consumption is not known.");
 }
 
@@ -99,16 +94,11 @@ Drawn draw_oil_consumption(const PictureSubject& subject) {
 }
 
 std::vector<cost::Spending> spending_of(const PictureSubject& subject) {
-    std::vector<cost::Spending> all;
-    for (const Bike* bike : subject.bikes) {
-        auto of_bike = cost::spending_of(usage::as_of(*bike, subject.today), settings_of(subject));
-        std::ranges::move(of_bike, std::back_inserter(all));
-    }
-    return all;
+    return cost::spending_until(subject.bikes, settings_of(*subject.garage), subject.today);
 }
 
 Drawn draw_costs(const PictureSubject& subject) {
-    auto plot = spent_plot(spending_of(subject), settings_of(subject).currency);
+    auto plot = spent_plot(spending_of(subject), settings_of(*subject.garage).currency);
     return unless_empty(plot ? std::move(*plot) : plot::Plot{},
                         "There is nothing to draw of the costs: nothing was spent on running a bike yet.");
 }

@@ -18,14 +18,6 @@ using document::Severity;
 
 constexpr std::size_t most_years = 6; // columns that fit on paper
 
-/// "120.00 EUR", "120.00 EUR + 30.00 GBP", empty for nothing.
-std::string all_words(const MoneyByCurrency& money) {
-    std::string text;
-    for (const auto& amount : money.amounts())
-        text += (text.empty() ? "" : " + ") + words(amount);
-    return text;
-}
-
 std::string year_of(const Date& date) { return std::to_string(static_cast<int>(date.year())); }
 
 std::vector<Spending> running_of(const std::vector<Spending>& spending) {
@@ -80,12 +72,12 @@ std::vector<Cell> row_of(const std::string& label, const std::vector<std::string
     MoneyByCurrency whole;
     for (const auto& column : columns) {
         const auto found = sums.find(column);
-        row.push_back({found == sums.end() ? "-" : all_words(found->second), {}});
+        row.push_back({found == sums.end() ? "-" : words(found->second), {}});
         if (found == sums.end()) continue;
         for (const auto& amount : found->second.amounts())
             whole.add(amount);
     }
-    row.push_back({all_words(whole), {}});
+    row.push_back({words(whole), {}});
     return row;
 }
 
@@ -102,7 +94,7 @@ document::Table matrix_table(const std::vector<Spending>& running) {
 }
 
 std::string or_nothing(const MoneyByCurrency& money) {
-    auto text = all_words(money);
+    auto text = words(money);
     return text.empty() ? "nothing" : text;
 }
 
@@ -110,8 +102,8 @@ std::string short_answer(const std::vector<Spending>& running, const Date& today
     const auto year = year_of(today);
     const auto last = std::to_string(static_cast<int>(today.year()) - 1);
     const auto first = std::ranges::min_element(running, {}, &Spending::date)->date;
-    return "Running costs since " + spelled_text(first) + ": " + all_words(cost::total_of(running)) +
-           ". In " + year + " so far: " + or_nothing(in_year(running, year)) + "; in " + last + ": " +
+    return "Running costs since " + spelled_text(first) + ": " + words(cost::total_of(running)) + ". In " +
+           year + " so far: " + or_nothing(in_year(running, year)) + "; in " + last + ": " +
            or_nothing(in_year(running, last)) + ". Buying and selling the bikes is not among it.";
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/spent.h"
 
+#include "model/usage/as_of.h"
 #include "reports/compose/words.h"
 
 #include <algorithm>
@@ -37,14 +38,6 @@ Array money_json(const MoneyByCurrency& money) {
         amounts.emplace_back(std::move(object));
     }
     return amounts;
-}
-
-/// "120.00 EUR", "120.00 EUR + 30.00 GBP", empty for nothing.
-std::string money_words(const MoneyByCurrency& money) {
-    std::string text;
-    for (const auto& amount : money.amounts())
-        text += (text.empty() ? "" : " + ") + words(amount);
-    return text;
 }
 
 Money per_1000km(const cost::CostOfDistance& cost) {
@@ -112,10 +105,10 @@ document::Table table_of(cost::GroupBy by, const std::vector<Spending>& running)
     for (const auto* heading : {"Parts of jobs", "Labour", "Times"})
         table.columns.push_back({heading, Align::right});
     for (const auto& [key, group] : cost::grouped(running, by)) {
-        std::vector<Cell> row{{key, {}}, {money_words(group.total), {}}};
+        std::vector<Cell> row{{key, {}}, {words(group.total), {}}};
         if (shares) row.push_back({share_words(group.total, whole), {}});
-        row.push_back({money_words(group.parts), {}});
-        row.push_back({money_words(group.labour), {}});
+        row.push_back({words(group.parts), {}});
+        row.push_back({words(group.labour), {}});
         row.push_back({std::to_string(group.count), {}});
         table.rows.push_back(std::move(row));
     }
@@ -153,6 +146,19 @@ void add_bought_and_sold(Document& text, const std::vector<Spending>& spending) 
 
 } // namespace
 
+void add_spent(SpentReport& report, const Bike& whole_bike, const GarageSettings& settings, Date today) {
+    constexpr Date first_day{std::chrono::year{1900}, std::chrono::January, std::chrono::day{1}};
+    const Date from = report.from.value_or(first_day);
+    const Date to = std::min(report.until.value_or(today), today);
+    const Bike bike = usage::as_of(whole_bike, to);
+    auto spending = cost::spending_of(bike, settings);
+    std::erase_if(spending, [&](const Spending& line) { return line.date < from || line.date > to; });
+    const auto odometer = usage::OdometerSeries::of(bike);
+    if (const auto cost = cost::cost_of_distance(spending, odometer, from, to))
+        report.of_distance.emplace_back(bike.details.value.name, *cost);
+    std::ranges::move(spending, std::back_inserter(report.spending));
+}
+
 Value spent_json(const SpentReport& report) {
     const auto running = only(report.spending, false);
     Array distances;
@@ -177,7 +183,7 @@ Document spent_text(const SpentReport& report) {
         return text;
     }
     text.table(table_of(report.by, running));
-    text.sentence("Running costs together: " + money_words(cost::total_of(running)) + ".");
+    text.sentence("Running costs together: " + words(cost::total_of(running)) + ".");
     for (const auto& [bike, cost] : report.of_distance)
         text.sentence(distance_sentence(bike, cost, report.distance_unit));
     add_bought_and_sold(text, report.spending);

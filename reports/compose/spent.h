@@ -23,6 +23,9 @@ struct SpentReport {
     DistanceUnit distance_unit = DistanceUnit::km;
 };
 
+/// Adds what was spent on a bike in the report's days, up to today, and the cost of its distance in them.
+void add_spent(SpentReport& report, const Bike& bike, const GarageSettings& settings, Date today);
+
 /// {"schema": 1, "by": ..., "items": [...], "running": [...], "bought_and_sold": [...], ...}. An item is one
 /// group of one bike; `entries` is how many amounts it is made of. Items and `running`, their sums, leave out
 /// buying and selling the bikes.

@@ -32,6 +32,13 @@ std::string words(Volume volume, VolumeUnit unit, int scale) {
 
 std::string words(const Money& money) { return grouped(amount(money)) + " " + money.currency.code(); }
 
+std::string words(const MoneyByCurrency& money) {
+    std::string text;
+    for (const auto& amount : money.amounts())
+        text += (text.empty() ? "" : " + ") + words(amount);
+    return text;
+}
+
 std::string words(const Consumption& consumption, ConsumptionUnit unit) {
     const int scale = unit == ConsumptionUnit::l_per_100km ? 2 : 1;
     return grouped(decimal_from_double(consumption.in(unit), scale)) + " " + std::string(symbol(unit));

@@ -24,6 +24,8 @@ namespace sumpbook::compose {
 [[nodiscard]] std::string words(Volume volume, VolumeUnit unit, int scale = 2);
 /// "1 234.50 EUR".
 [[nodiscard]] std::string words(const Money& money);
+/// "120.00 EUR", "120.00 EUR + 30.00 GBP", empty for nothing.
+[[nodiscard]] std::string words(const MoneyByCurrency& money);
 /// "4.96 L/100 km".
 [[nodiscard]] std::string words(const Consumption& consumption, ConsumptionUnit unit);
 /// "-" for an absent value.
