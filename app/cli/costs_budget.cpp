@@ -73,24 +73,9 @@ Result<ExitStatus> set_budget(Session& session, const Typed& typed) {
 }
 
 Result<ExitStatus> show_budgets(Session& session) {
-    const auto open = session.open();
-    if (!open) return pass_on(open.error());
-    const Garage& garage = (*open)->garage;
-    std::vector<const Bike*> all;
-    for (const auto& bike : garage.bikes)
-        all.push_back(&bike);
-    cost::ForecastWish wish;
-    wish.threads = std::max(1U, std::thread::hardware_concurrency());
-    const bool any = garage.settings && !garage.settings->value.yearly_budgets.empty();
-    std::vector<cost::BudgetLine> lines;
-    if (any) lines = cost::budget_lines(cost::run_forecast(garage, all, session.today(), wish), garage);
-    if (!session.options().bike.empty()) {
-        const auto bike = session.one_bike();
-        if (!bike) return pass_on(bike.error());
-        const auto key = cost::budget_key_of_bike((*bike)->id);
-        std::erase_if(lines, [&](const cost::BudgetLine& line) { return line.key != key; });
-    }
-    session.show(compose::budget_json(lines), compose::budget_text(lines, session.today()));
+    const auto lines = budgets_of(session);
+    if (!lines) return pass_on(lines.error());
+    session.show(compose::budget_json(*lines), compose::budget_text(*lines, session.today()));
     return ExitStatus::done;
 }
 
@@ -188,6 +173,26 @@ void add_drift(CommandLine& line, CLI::App& group) {
 }
 
 } // namespace
+
+Result<std::vector<cost::BudgetLine>> budgets_of(Session& session) {
+    const auto open = session.open();
+    if (!open) return pass_on(open.error());
+    const Garage& garage = (*open)->garage;
+    std::vector<cost::BudgetLine> lines;
+    if (settings_of(garage).yearly_budgets.empty()) return lines;
+    std::vector<const Bike*> all;
+    for (const auto& bike : garage.bikes)
+        all.push_back(&bike);
+    cost::ForecastWish wish;
+    wish.threads = std::max(1U, std::thread::hardware_concurrency());
+    lines = cost::budget_lines(cost::run_forecast(garage, all, session.today(), wish), garage);
+    if (session.options().bike.empty()) return lines;
+    const auto bike = session.one_bike();
+    if (!bike) return pass_on(bike.error());
+    const auto key = cost::budget_key_of_bike((*bike)->id);
+    std::erase_if(lines, [&](const cost::BudgetLine& line) { return line.key != key; });
+    return lines;
+}
 
 void add_costs_budget(CommandLine& line, CLI::App& group) {
     add_budget(line, group);

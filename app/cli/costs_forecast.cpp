@@ -6,6 +6,8 @@
 #include "app/cli/typed.h"
 #include "model/cost/budget.h"
 #include "model/cost/exchange.h"
+#include "model/cost/spent.h"
+#include "reports/compose/cost_plots.h"
 #include "reports/compose/forecast.h"
 
 #include <limits>
@@ -111,8 +113,14 @@ Result<ExitStatus> show_forecast(Session& session, const Typed& typed) {
 
 } // namespace
 
-Result<document::Document> usual_forecast(Session& session) {
-    return with_forecast(session, Typed{}, compose::forecast_text);
+Result<UsualForecast> usual_forecast(Session& session) {
+    const auto bikes = session.bikes();
+    if (!bikes) return pass_on(bikes.error());
+    return with_forecast(session, Typed{}, [&](const compose::ForecastReport& report) {
+        const auto spending = cost::spending_until(*bikes, report.settings, session.today());
+        return UsualForecast{compose::forecast_text(report),
+                             compose::forecast_plot(report.forecast, spending)};
+    });
 }
 
 void add_costs_forecast(CommandLine& line, CLI::App& group) {

@@ -28,7 +28,9 @@ void add_due_command(CommandLine& line) {
         const auto items =
             upkeep::due_items(*bikes, session.today(), {.later_times = full, .reasons = typed->why});
         session.show(compose::due_json(items),
-                     typed->why ? compose::due_why_text(items) : compose::due_text(items));
+                     typed->why && !items.empty()
+                         ? compose::due_why_text(items)
+                         : compose::due_text(items, compose::sold_sentences(*bikes, session.today())));
         return typed->exit_code && upkeep::needs_attention(items) ? ExitStatus::findings : ExitStatus::done;
     });
 }

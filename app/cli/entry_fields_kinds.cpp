@@ -247,7 +247,7 @@ Fields cost_fields() {
 
 Fields layup_fields() {
     return {field("--until", "DATE", "Last day laid up (otherwise still open)", &Layup::until, &read_any_day),
-            yes_no("--planned", "Planned, not begun", &Layup::planned)};
+            yes_no("--planned", "Planned: not begun yet", &Layup::planned)};
 }
 
 Fields attach_fields() { return {field("--text", "TEXT", "What the file is", &Attach::text, &read_words)}; }

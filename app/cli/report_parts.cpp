@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/report_parts.h"
 
+#include "app/cli/costs_budget.h"
 #include "app/cli/costs_forecast.h"
 #include "model/oil/assess.h"
 #include "model/oil/oil_trend.h"
@@ -61,6 +62,7 @@ compose::Pictures drawn(const compose::PictureSubject& subject,
     compose::Pictures found;
     for (const auto name : names) {
         const auto* known = compose::find_picture(name);
+        if (known == nullptr) continue;
         if (auto plot = known->draw(subject)) found.push_back(picture(std::move(*plot)));
     }
     return found;
@@ -134,9 +136,12 @@ Result<document::Document> costs_report(Session& session, const compose::ReportF
     const compose::PictureSubject subject{&(*open)->garage, *all, session.today()};
     costs.spent_pictures = drawn(subject, {"costs"});
     if (auto forecast = usual_forecast(session)) {
-        costs.forecast = std::move(*forecast);
-        costs.forecast_pictures = drawn(subject, {"forecast"});
+        costs.forecast = std::move(forecast->text);
+        costs.forecast_pictures.push_back(picture(std::move(forecast->picture)));
     }
+    auto budgets = budgets_of(session);
+    if (!budgets) return pass_on(budgets.error());
+    costs.budgets = std::move(*budgets);
     return compose::report_costs(front, costs);
 }
 

@@ -46,10 +46,12 @@ bool laboratories_differ(const FilledSample& earlier, const FilledSample& later)
     return a && b && *a != *b;
 }
 
-const LogEntry* fitted_engine(const OilRecord& record, const Date& until) {
+/// The engine fitted last, up to and with a day where one is given.
+const LogEntry* fitted_engine(const OilRecord& record, const std::optional<Date>& until) {
     const LogEntry* last = nullptr;
     for (const LogEntry* entry : entries_of<Fit>(*record.bike)) {
-        if (std::get<Fit>(entry->value.body).slot == "engine" && entry->value.date <= until) last = entry;
+        const bool in_time = !until || entry->value.date <= *until;
+        if (std::get<Fit>(entry->value.body).slot == "engine" && in_time) last = entry;
     }
     return last;
 }
@@ -124,6 +126,16 @@ bool wear_metals_fell(const FilledSample& sample, const SampleHistory& history) 
         any = true;
     }
     return any;
+}
+
+std::optional<Date> engine_fitted(const OilRecord& record) {
+    const LogEntry* fitted = fitted_engine(record, std::nullopt);
+    return fitted == nullptr ? std::nullopt : std::optional(fitted->value.date);
+}
+
+Comparability comparability(const FilledSample& sample, const std::optional<Date>& fitted) {
+    if (sample.fill->run_in) return Comparability::running_in;
+    return fitted && sample.fill->from < *fitted ? Comparability::other_engine : Comparability::yes;
 }
 
 std::optional<double> engine_hours(const OilRecord& record, const FilledSample& sample) {

@@ -36,6 +36,13 @@ struct SampleHistory {
 /// Every wear metal with two detected values in the fill fell by at least its repeatability (JOAP rule on
 /// negative trends, engine page TF30-P-414A); false without one.
 [[nodiscard]] bool wear_metals_fell(const FilledSample& sample, const SampleHistory& history);
+/// The day the engine in the bike now was fitted; absent: the first one is still in.
+[[nodiscard]] std::optional<Date> engine_fitted(const OilRecord& record);
+/// Whether the wear of a fill can be held against other fills (DESIGN, numbers.md 6.10): not while the engine
+/// runs in, which wears in its own way, and not of an engine that was replaced since.
+enum class Comparability { yes, running_in, other_engine };
+/// Of a sample whose fill is known; `fitted` from `engine_fitted`.
+[[nodiscard]] Comparability comparability(const FilledSample& sample, const std::optional<Date>& fitted);
 /// Hours the engine had run when the sample was drawn, counted from the last engine fitted; absent: not
 /// known.
 [[nodiscard]] std::optional<double> engine_hours(const OilRecord& record, const FilledSample& sample);

@@ -21,14 +21,6 @@ constexpr double interval_confidence = 0.95;
 enum class Side { none, first, second };
 using SideOf = std::function<Side(const FilledSample&)>;
 
-std::optional<Date> engine_fitted(const OilRecord& record) {
-    std::optional<Date> day;
-    for (const LogEntry* entry : entries_of<Fit>(*record.bike)) {
-        if (std::get<Fit>(entry->value.body).slot == engine) day = entry->value.date;
-    }
-    return day;
-}
-
 std::vector<FilledSample> engine_samples(const OilRecord& record) {
     std::vector<FilledSample> samples;
     for (const LogEntry* entry : used_samples(*record.bike, engine))
@@ -45,11 +37,11 @@ std::map<std::string, Side> sides_of(const OilRecord& record, const SideOf& side
     std::size_t other_engine = 0;
     for (const FilledSample& sample : engine_samples(record)) {
         Side side = sample.fill ? side_of(sample) : Side::none;
-        if (side != Side::none && sample.fill->run_in) {
+        if (side != Side::none && comparability(sample, fitted) == Comparability::running_in) {
             ++run_in;
             side = Side::none;
         }
-        if (side != Side::none && fitted && sample.fill->from < *fitted) {
+        if (side != Side::none && comparability(sample, fitted) == Comparability::other_engine) {
             ++other_engine;
             side = Side::none;
         }

@@ -20,6 +20,8 @@ namespace sumpbook::oil {
 
 /// A rise or fall of this two-sided p or less is called one. DESIGN (the line of numbers.md 6.8).
 inline constexpr double trend_p = 0.10;
+/// Fills below which nothing is called a trend (numbers.md 6.1).
+inline constexpr std::size_t fewest_trend_fills = 4;
 
 /// One quantity in one sample.
 struct TrendPoint {

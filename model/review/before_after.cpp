@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/review/before_after.h"
 
+#include "model/oil/quantities.h"
 #include "model/oil/wear_rate.h"
 #include "model/stats/median.h"
+#include "model/stats/power.h"
 #include "model/usage/fuel.h"
 #include "model/usage/oil_use.h"
 
@@ -13,8 +15,6 @@
 
 namespace sumpbook::review {
 namespace {
-
-constexpr double significance = 0.05; // numbers.md 6.10
 
 char lowered(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
@@ -105,8 +105,15 @@ Compared wear(const oil::OilRecord& record, const std::vector<oil::FilledSample>
                     .at = {},
                     .unit = "mg/kg in 1 000 km",
                     .digits = 2};
+    const auto fitted = oil::engine_fitted(record);
     for (const auto& sample : samples) {
-        if (!sample.fill) continue;
+        const auto* value = oil::value_in(*sample.sample, metal);
+        if (!sample.fill || value == nullptr) continue;
+        const bool below = value->state == ValueState::below;
+        if (below || oil::comparability(sample, fitted) != oil::Comparability::yes) {
+            ++series.left_out;
+            continue;
+        }
         const auto history = oil::wear_history(record, sample, oil::history_of(record, sample), metal);
         if (history.now)
             put(series, sample.fill->from, sample.entry->value.date, cut, history.now->per_1000km());
@@ -116,8 +123,8 @@ Compared wear(const oil::OilRecord& record, const std::vector<oil::FilledSample>
 
 Shift shift_of(const Compared& series) {
     if (!series.test) return Shift::one_sided;
-    if (series.test->smallest_p > significance) return Shift::too_few;
-    if (series.test->p > significance || series.test->shift == 0) return Shift::not_seen;
+    if (series.test->smallest_p > stats::usual_level) return Shift::too_few;
+    if (series.test->p > stats::usual_level || series.test->shift == 0) return Shift::not_seen;
     return series.test->shift < 0 ? Shift::lower : Shift::higher;
 }
 
@@ -147,7 +154,9 @@ std::vector<Compared> before_and_after(const Garage& garage, const Bike& bike, c
     all.push_back(oil_use(bike, odometer, cut));
     const auto record = oil::OilRecord::of(garage, bike);
     const auto samples = last_samples(record, bike);
-    for (const std::string_view metal : {"Fe", "Cr", "Al", "Cu", "Pb", "Sn", "Ni", "Ag"}) {
+    for (const auto& quantity : oil::sample_quantities()) {
+        const auto& metal = quantity.slug;
+        if (!oil::is_wear_metal(metal)) continue;
         if (metal != "Pb" || bike.details.value.fuel != FuelType::leaded_petrol)
             all.push_back(wear(record, samples, metal, cut));
     }

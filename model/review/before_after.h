@@ -46,7 +46,9 @@ struct Compared {
     bool wears = false;            ///< Falls or grows with distance anyway: a pad, a tread, a chain.
     std::vector<double> before;    ///< In the series' own unit.
     std::vector<double> after;
-    std::size_t left_out = 0; ///< Stretches or fills that the cut goes through.
+    /// Stretches or fills that the cut goes through; of a metal also fills in which it was below detection,
+    /// while the engine ran in, or of an engine that was replaced since.
+    std::size_t left_out = 0;
     std::optional<double> median_before;
     std::optional<double> median_after;
     std::optional<stats::TwoGroups> test; ///< Absent where a side is empty.

@@ -39,18 +39,6 @@ double days_laid_up(const usage::ByMonth& share) {
     return days;
 }
 
-/// The limits as they would be had it been done today.
-NextLimits as_if_done_today(const DueItem& item) {
-    NextLimits limits = item.limits;
-    if (limits.distance && item.now.distance)
-        limits.distance->at = *item.now.distance + limits.distance->interval;
-    if (limits.date && limits.date->interval_days > 0)
-        limits.date->at = plus_days(*item.now.date, limits.date->interval_days);
-    if (limits.hours && item.now.engine_hours)
-        limits.hours->at_hours = *item.now.engine_hours + limits.hours->interval_hours;
-    return limits;
-}
-
 double remaining(const DueItem& item) {
     const auto& [distance, date, hours] = item.limits;
     switch (item.date_from.value_or(LimitKind::date)) {
@@ -91,8 +79,10 @@ std::vector<Reason> Reasons::all(const DueItem& item) {
     };
     if (limits.date) limit_left_out(ReasonInput::date_limit, {limits.distance, {}, limits.hours});
     if (limits.hours) limit_left_out(ReasonInput::hours_limit, {limits.distance, limits.date, {}});
-    const auto fresh = day_of(expected_day(as_if_done_today(item), bike_, 0.5));
-    found.push_back(reason(item, ReasonInput::since_last, fresh, remaining(item)));
+    if (item.again) {
+        const auto fresh = day_of(expected_day(item.again(item.now), bike_, 0.5));
+        if (fresh) found.push_back(reason(item, ReasonInput::since_last, fresh, remaining(item)));
+    }
     if (!limits.distance && !limits.hours) return found;
 
     const auto& outlook = bike_.outlook();

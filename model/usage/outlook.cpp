@@ -77,7 +77,9 @@ Outlook Outlook::without(OutlookInput input) const {
     case OutlookInput::reading_age:
         break;
     }
-    return {*this, std::move(riders), riding_, today_};
+    auto day_ends = odometer_->day_ends();
+    if (last_ && origin_ < today_) day_ends.push_back({today_, *last_});
+    return {*this, learn_riders(steps_of(day_ends), riding_, owners_km_a_year_), riding_, today_};
 }
 
 std::optional<TodayDistance> Outlook::today() const {

@@ -32,7 +32,8 @@ enum class OutlookInput {
     riding,      ///< What was ridden; left out: any rider, with the owner's guess or 2 500 km a year.
     season,      ///< More in some months than in others; left out: the same all year.
     layups,      ///< Left out: no day to come is a day laid up.
-    reading_age, ///< Days since the last reading; left out: it was read today and shows the same.
+    reading_age, ///< Days since the last reading; left out: it was read today and shows the same, and the
+                 ///< days without a kilometre are learnt from.
 };
 
 /// How far a bike will have gone by when (numbers.md 3). One bike, seen from one day. Keeps a reference to

@@ -16,7 +16,8 @@ RidingDays::RidingDays(const Bike& bike, const Date& first, const Date& today)
         const Period period{sys_days{entry->value.date}, layup.until ? sys_days{*layup.until} : never};
         if (period.from <= today_) recorded_.push_back({period.from, std::min(period.until, today_)});
         // One without an end may last for years: what its months brought before says more.
-        if (layup.planned && layup.until && period.until > today_)
+        const bool known = layup.planned || period.from <= today_;
+        if (known && layup.until && period.until > today_)
             planned_.push_back({std::max(period.from, today_ + days{1}), period.until});
     }
     ByMonth all{};

@@ -132,7 +132,9 @@ std::string shift_words(const Compared& series, const Figures& figures) {
 
 std::string left_out_words(const Compared& series) {
     if (series.left_out == 0) return "";
-    return " " + std::to_string(series.left_out) + " across the day left out.";
+    const auto number = " " + std::to_string(series.left_out);
+    if (series.kind != ComparedKind::wear) return number + " across the day left out.";
+    return number + " left out: across the day, below detection, or not of this engine once run in.";
 }
 
 document::Table result_table(const CompareReport& report, const GarageSettings& settings) {

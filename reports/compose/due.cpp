@@ -82,7 +82,7 @@ void add_cautions(Document& text, const std::vector<DueItem>& items) {
 
 /// "about 3 in 10".
 std::string passed_words(double chance) {
-    return "about " + decimal_from_double(chance * 10, 0).text() + " chances in 10";
+    return "about " + decimal_from_double(chance * 10, 0).text() + " in 10";
 }
 
 std::string later_words(const upkeep::DayRange& days) {
@@ -148,9 +148,22 @@ Severity colour(DueState state) {
     return Severity::none;
 }
 
-Document due_text(const std::vector<DueItem>& items) {
-    if (items.empty()) return nothing_planned();
+std::vector<std::string> sold_sentences(const std::vector<const Bike*>& bikes, Date today) {
+    std::vector<std::string> sentences;
+    for (const Bike* bike : bikes) {
+        const auto& details = bike->details.value;
+        if (details.sold && details.sold->date <= today)
+            sentences.push_back(details.name + " was sold on " + spelled_text(details.sold->date) +
+                                ": nothing falls due on it any more.");
+    }
+    return sentences;
+}
+
+Document due_text(const std::vector<DueItem>& items, const std::vector<std::string>& sold) {
     Document text;
+    for (const auto& sentence : sold)
+        text.sentence(sentence);
+    if (items.empty()) return sold.empty() ? nothing_planned() : text;
     const bool with_bike = several_bikes(items);
     document::Table table{{{"State", {}}}, {}};
     if (with_bike) table.columns.push_back({"Bike", {}});

@@ -17,7 +17,11 @@ namespace sumpbook::compose {
 [[nodiscard]] document::Value due_json(const std::vector<upkeep::DueItem>& items);
 
 /// One table, worst first, and what its days rest on. The bike has a column where there are several.
-[[nodiscard]] document::Document due_text(const std::vector<upkeep::DueItem>& items);
+/// `sold`: from `sold_sentences`, put in front.
+[[nodiscard]] document::Document due_text(const std::vector<upkeep::DueItem>& items,
+                                          const std::vector<std::string>& sold = {});
+/// "Wren was sold on 3 May 2024: nothing falls due on it any more.", one a bike that was sold by the day.
+[[nodiscard]] std::vector<std::string> sold_sentences(const std::vector<const Bike*>& bikes, Date today);
 
 /// Each item by itself: why it has its state, its limits and windows, how each earlier job lay to its
 /// limits, and where the interval comes from.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/report_costs.h"
 
+#include "reports/compose/budget.h"
 #include "reports/compose/words.h"
 
 #include <algorithm>
@@ -107,42 +108,12 @@ std::string short_answer(const std::vector<Spending>& running, const Date& today
            or_nothing(in_year(running, last)) + ". Buying and selling the bikes is not among it.";
 }
 
-/// This year's spending of a category, in the budget's currency.
-Money spent_of(const std::vector<Spending>& running, const std::string& category, const std::string& year,
-               const Currency& currency) {
-    MoneyByCurrency sum;
-    for (const auto& line : running) {
-        if (line.category == category && year_of(line.date) == year) sum.add(line.amount);
-    }
-    for (const auto& amount : sum.amounts()) {
-        if (amount.currency == currency) return amount;
-    }
-    return Money{0, currency};
-}
-
-void add_budget(Document& text, const CostsOfBikes& costs, const std::vector<Spending>& running,
-                const Date& today) {
-    const auto year = year_of(today);
-    text.heading("Budget of " + year);
-    if (costs.settings.yearly_budgets.empty()) {
-        text.sentence("No budget is set.");
+void add_budgets(Document& text, const CostsOfBikes& costs, const Date& today) {
+    if (!costs.budgets.empty()) {
+        text.append(budget_text(costs.budgets, today));
         return;
     }
-    document::Table table{{{"Category", {}},
-                           {"Budget", Align::right},
-                           {"Spent so far", Align::right},
-                           {"Left", Align::right},
-                           {"", {}}},
-                          {}};
-    for (const auto& [category, budget] : costs.settings.yearly_budgets) {
-        const auto spent = spent_of(running, category, year, budget.currency);
-        const Money left{budget.minor - spent.minor, budget.currency};
-        const bool over = left.minor < 0;
-        table.rows.push_back({Cell{category, {}}, Cell{words(budget), {}}, Cell{words(spent), {}},
-                              Cell{words(left), {}},
-                              Cell{over ? "over" : "within", over ? Severity::caution : Severity::good}});
-    }
-    text.table(std::move(table));
+    text.heading("Budget of " + year_of(today)).sentence("No budget is set.");
 }
 
 void add_assumptions(Document& text, const CostsOfBikes& costs) {
@@ -190,7 +161,7 @@ Document report_costs(const ReportFront& front, const CostsOfBikes& costs) {
         text.heading("What is to come").append(costs.forecast);
         add_pictures(text, costs.forecast_pictures, "");
     }
-    add_budget(text, costs, running, front.as_of);
+    add_budgets(text, costs, front.as_of);
     add_assumptions(text, costs);
     add_report_foot(text, front);
     return text;

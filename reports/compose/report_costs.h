@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "model/cost/budget.h"
 #include "model/garage/settings.h"
 #include "reports/compose/report_front.h"
 #include "reports/compose/spent.h"
@@ -15,6 +16,7 @@ struct CostsOfBikes {
     std::size_t entries_without_money =
         0; ///< Fuel, oil, jobs and parts of which nothing was paid, or nothing is said.
     Pictures spent_pictures;
+    std::vector<cost::BudgetLine> budgets;
     document::Document forecast; ///< What is to come, in words; empty: no section.
     Pictures forecast_pictures;
 };

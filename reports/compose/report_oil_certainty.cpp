@@ -2,6 +2,7 @@
 #include "reports/compose/report_oil_certainty.h"
 
 #include "model/oil/limit_sets.h"
+#include "model/oil/oil_trend.h"
 #include "model/oil/quantities.h"
 #include "model/oil/words.h"
 #include "reports/compose/entry_words.h"
@@ -19,9 +20,6 @@ using oil::Ladder;
 using oil::RatedValue;
 using oil::SampleAssessment;
 using oil::Word;
-
-/// Fills from which a trend test can say anything (numbers.md 6.1).
-constexpr std::size_t enough_fills = 4;
 
 bool stands_out(Word word) { return word == Word::watch || word == Word::act; }
 
@@ -77,7 +75,7 @@ std::string sureness(const std::vector<SampleAssessment>& samples) {
     if (latest.whole.word == Word::not_enough_to_say)
         return "Not sure: without " + oil::listed(latest.whole.missing) + " nothing can be ruled out.";
     if (stands_out(latest.whole.word)) return sure_of_a_finding(samples);
-    if (fills_of(samples) < enough_fills)
+    if (fills_of(samples) < oil::fewest_trend_fills)
         return "Not very sure: nothing stands out, but there is little to compare it with.";
     return "Rather sure, for what oil can show: all that a verdict needs was measured, and there are enough "
            "earlier fills to see a change. A failure that sheds large pieces does not show in a sample.";
@@ -121,7 +119,7 @@ std::string history_words(const std::vector<SampleAssessment>& samples) {
     if (fills != 0)
         text += ", of " + counted(fills, "fill", "fills") + " of oil (from one change to the next)";
     text += ".";
-    if (samples.size() < enough_fills) text += " That is too few to call anything a trend.";
+    if (fills < oil::fewest_trend_fills) text += " That is too few to call anything a trend.";
     return text;
 }
 

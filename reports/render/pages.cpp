@@ -12,6 +12,7 @@
 #include <QTextTable>
 
 #include <algorithm>
+#include <array>
 
 namespace sumpbook::render {
 
@@ -45,11 +46,17 @@ QString mark_letter(document::Severity severity) {
     case document::Severity::caution:
         return QStringLiteral("\u25B2\u00A0");
     case document::Severity::danger:
-        return QStringLiteral("\u25C6\u00A0");
+        return QStringLiteral("\u25A0\u00A0");
     case document::Severity::none:
         break;
     }
     return {};
+}
+
+/// Texts of verdicts bring their mark along.
+bool starts_with_mark(const std::string& text) {
+    return std::ranges::any_of(std::array{"\u25CF", "\u25B2", "\u25A0", "\u25CB"},
+                               [&](const char* mark) { return text.starts_with(mark); });
 }
 
 /// Writes blocks behind each other.
@@ -111,7 +118,7 @@ private:
     }
 
     void insert(const std::string& text, document::Severity severity, double points, bool bold) {
-        if (severity != document::Severity::none) {
+        if (severity != document::Severity::none && !starts_with_mark(text)) {
             QTextCharFormat mark = letters(points, bold);
             mark.setForeground(qcolor(tone_of(severity), Theme::light));
             cursor_.insertText(mark_letter(severity), mark);

@@ -5,6 +5,8 @@
 #include "tests/catch.h"
 #include "tests/model/bike_log.h"
 
+#include <algorithm>
+
 using namespace sumpbook;
 using namespace sumpbook::cost;
 using namespace sumpbook::testing;
@@ -47,10 +49,15 @@ TEST_CASE("What is done today counts in today's month and year") {
     const auto pieces = pieces_of(day("2026-12-31"), day("2026-12-31"), 12);
     const auto groups = forecast_groups(pieces, {"Tourer"}, {"fuel"});
     using Kind = ForecastGroup::Kind;
-    for (const auto& group : groups) {
-        if (group.kind == Kind::rest_of_year) CHECK(group.last_piece == 0);
-        if (group.kind == Kind::month && group.key == "2026-12") CHECK(group.last_piece == 0);
-        if (group.kind == Kind::year && group.key == "2027") CHECK(group.first_piece == 1);
-        if (group.kind == Kind::next_12_months) CHECK(group.last_piece == 12);
-    }
+    const auto group = [&](Kind kind, std::string_view key = {}) {
+        const auto found = std::ranges::find_if(groups, [&](const ForecastGroup& each) {
+            return each.kind == kind && (key.empty() || each.key == key);
+        });
+        REQUIRE(found != groups.end());
+        return *found;
+    };
+    CHECK(group(Kind::rest_of_year).last_piece == 0);
+    CHECK(group(Kind::month, "2026-12").last_piece == 0);
+    CHECK(group(Kind::year, "2027").first_piece == 1);
+    CHECK(group(Kind::next_12_months).last_piece == 12);
 }

@@ -252,5 +252,6 @@ TEST_CASE("Months add up to years, categories and bikes to the whole, in every p
                 sum[path] += run.result.sums[i][path];
         }
         CHECK(sum == run.result.sums.front());
+        CHECK(std::ranges::any_of(sum, [](std::int64_t minor) { return minor > 0; }));
     }
 }

@@ -3,6 +3,7 @@
 
 #include "tests/catch.h"
 #include "tests/model/bike_log.h"
+#include "tests/model/oil/oil_garage.h"
 
 using namespace sumpbook;
 using namespace sumpbook::review;
@@ -95,4 +96,28 @@ TEST_CASE("values that chance explains are not a change") {
     for (const auto* value : {"31", "33", "35", "37"})
         log.add("2024-06-01", slack(value));
     CHECK(compared(log, {day("2024-05-01"), {}})[0].shift == Shift::not_seen);
+}
+
+TEST_CASE("wear: fills that cannot be held against others are left out, and counted") {
+    oil::testing::OilGarage garage;
+    const auto fill = [&](std::string_view date, std::string_view drawn, int at, std::string_view iron) {
+        garage.fill(date, "10W-40", "Marsh 4T", at);
+        garage.draw(drawn, {oil::testing::value("Fe", iron)}, at + 3000);
+    };
+    fill("2020-01-02", "2020-12-01", 10000, "12");
+    fill("2021-01-02", "2021-12-01", 13000, "<2");
+    fill("2022-01-02", "2022-12-01", 16000, "15");
+    const auto found = before_and_after(garage.garage, garage.bike(), {day("2022-01-01"), {}});
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].what == "Fe");
+    CHECK(found[0].before.size() == 1);
+    CHECK(found[0].after.size() == 1);
+    CHECK(found[0].left_out == 1);
+
+    Fit engine;
+    engine.slot = "engine";
+    garage.add("2022-01-01", engine);
+    const auto other = before_and_after(garage.garage, garage.bike(), {day("2022-01-01"), {}});
+    CHECK(other[0].before.empty());
+    CHECK(other[0].left_out == 2);
 }

@@ -71,9 +71,30 @@ TEST_CASE("Change an input and the answer moves the way the reason says") {
         CHECK(*reason->moves_days < 0);
         CHECK(reason->value == Approx((item.limits.distance->at - *item.now.distance).km()));
         auto changed = log;
-        changed.bike.plan[0].value.repeat.months.reset();
-        changed.work(today, in_unit(*item.now.distance, DistanceUnit::km, 0).text(), {"engine-oil"});
-        CHECK(item_of(changed).date_p50 > item.date_p50);
+        changed.work(today, "", {"engine-oil"});
+        CHECK(item_of(changed).date_p50 == reason->without);
+    }
+    SECTION("done today after a first service: the usual interval comes next, not the first one again") {
+        auto first = log;
+        first.bike.plan[0].value.first.distance = km("20000");
+        std::erase_if(first.bike.log, [](const auto& e) { return !e.value.does.empty(); });
+        first.bike.details.value.in_service_date = day("2022-01-01");
+        const auto before = item_of(first);
+        const auto* reason = find(before, ReasonInput::since_last);
+        REQUIRE(reason != nullptr);
+        auto done = first;
+        done.work(today, "", {"engine-oil"});
+        CHECK(item_of(done).date_p50 == reason->without);
+    }
+    SECTION("what comes once says nothing of doing it today") {
+        auto once = log;
+        once.bike.plan[0].value.repeat = {};
+        once.bike.plan[0].value.first.distance = km("20000");
+        std::erase_if(once.bike.log, [](const auto& e) { return !e.value.does.empty(); });
+        once.bike.details.value.in_service_date = day("2022-01-01");
+        const auto before = item_of(once);
+        CHECK(before.date_p50);
+        CHECK(find(before, ReasonInput::since_last) == nullptr);
     }
     SECTION("the riding: half of it") {
         const auto* reason = find(item, ReasonInput::riding);
@@ -149,7 +170,8 @@ TEST_CASE("A planned lay-up and an old reading move the day, and no longer when 
     CHECK(*age->moves_days < 0);
     auto read = changed;
     read.reading(today, "4800");
-    CHECK(item_of(read).date_p50 > item_of(changed).date_p50);
+    CHECK(item_of(read).date_p50 == age->without);
+    CHECK(item_of(read).date_p50 > unread.date_p50);
     const auto fresh = item_of(read);
     CHECK(find(fresh, ReasonInput::reading_age) == nullptr);
 }

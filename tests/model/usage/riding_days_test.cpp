@@ -75,3 +75,12 @@ TEST_CASE("A lay-up to come counts only where it is planned") {
     CHECK(riding.counts(day("2024-07-15")) == 0);
     CHECK(riding.counts(day("2024-07-16")) == 1);
 }
+
+TEST_CASE("A lay-up begun with an end to come counts until that end, planned or not") {
+    BikeLog log;
+    log.add("2025-11-01", layup("2026-04-30"));
+    const RidingDays riding(log.bike, day("2025-01-01"), day("2025-11-25"));
+    CHECK(riding.counts(day("2025-11-26")) == 0);
+    CHECK(riding.counts(day("2026-04-30")) == 0);
+    CHECK(riding.counts(day("2026-05-01")) == 1);
+}

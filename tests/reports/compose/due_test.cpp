@@ -136,5 +136,12 @@ TEST_CASE("Why tells the chances, the reasons in numbers and the later times") {
 
 TEST_CASE("An empty list says how to start") {
     CHECK(write::text(compose::due_text({}), {.width = 200}).find("plan starter") != std::string::npos);
+    BikeLog sold;
+    sold.bike.details.value.name = "Wren";
+    sold.bike.details.value.sold = Transfer{day("2024-05-03"), {}, {}};
+    CHECK(compose::sold_sentences({&sold.bike}, day("2024-05-02")).empty());
+    const auto sentences = compose::sold_sentences({&sold.bike}, day("2024-05-03"));
+    const auto text = write::text(compose::due_text({}, sentences), {.width = 200});
+    CHECK(text == "Wren was sold on 3 May 2024: nothing falls due on it any more.\n");
     CHECK(json_of({})["items"].empty());
 }

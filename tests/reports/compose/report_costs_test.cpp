@@ -58,14 +58,26 @@ TEST_CASE("More than six years: the earlier ones stand together", "[compose][rep
     CHECK(holds(text, "80.00 EUR"));
 }
 
-TEST_CASE("A budget is held against this year's spending in its own currency", "[compose][report]") {
+TEST_CASE("Budgets stand with what they are for: all bikes, a bike, a category", "[compose][report]") {
     compose::CostsOfBikes costs;
-    costs.settings.yearly_budgets = {{"fuel", money("50")}, {"tyres", money("300")}};
-    costs.spent.spending = {spending("2025-03-01", "fuel", "500"), spending("2026-03-01", "fuel", "60"),
-                            spending("2026-03-02", "fuel", "9", "GBP")};
+    costs.spent.spending = {spending("2026-03-01", "fuel", "60")};
+    const auto line = [](std::optional<std::string> bike, std::optional<std::string> category) {
+        return cost::BudgetLine{.key = "key",
+                                .bike = std::move(bike),
+                                .category = std::move(category),
+                                .budget = money("50"),
+                                .spent_minor = 6000,
+                                .rest = {},
+                                .chance_over = 1,
+                                .monthly_amount_minor = 500};
+    };
+    costs.budgets = {line({}, {}), line("Tourer", {}), line({}, "fuel")};
     const auto text = text_of(costs);
-    CHECK(holds(text, "fuel       50.00 EUR     60.00 EUR  -10.00 EUR  over"));
-    CHECK(holds(text, "tyres     300.00 EUR      0.00 EUR  300.00 EUR  within"));
+    CHECK(holds(text, "Budgets of 2026"));
+    for (const auto* name : {"All bikes", "Tourer", "fuel"})
+        CHECK(holds(text, std::string("\n") + name));
+    CHECK(holds(text, "over already"));
+    CHECK_FALSE(holds(text, "key"));
 }
 
 TEST_CASE("What is to come stands there only where something is known of it", "[compose][report]") {
