@@ -138,8 +138,10 @@ void DocumentView::build() {
 
 void DocumentView::give_room() {
     if (widget() == nullptr) return;
-    for (auto* row : widget()->findChildren<FigureRow*>())
-        row->set_room(viewport()->height() - 2 * margin_px);
+    // Asked one by one: to Qt a class without its macro is a QWidget like any other.
+    for (auto* part : widget()->findChildren<QWidget*>()) {
+        if (auto* row = dynamic_cast<FigureRow*>(part)) row->set_room(viewport()->height() - 2 * margin_px);
+    }
 }
 
 void DocumentView::resizeEvent(QResizeEvent* event) {

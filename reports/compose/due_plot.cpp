@@ -29,11 +29,10 @@ plot::Tone tone_of(DueState state) {
 /// today, and words say since when. DESIGN.
 constexpr int months_back = 6;
 
-std::string note_of(const DueItem& item, const Date& axis_begins) {
-    std::string note(slug(item.state));
-    if (*item.date_p50 >= axis_begins) return note;
+std::string since_when(const DueItem& item, const Date& axis_begins) {
+    if (*item.date_p50 >= axis_begins) return {};
     const std::string day = spelled_text(*item.date_p50); // "3 Mar 2024"
-    return note + " since " + day.substr(day.find(' ') + 1);
+    return "since " + day.substr(day.find(' ') + 1);
 }
 
 plot::Span span_of(const DueItem& item, std::size_t category, const Date& axis_begins) {
@@ -43,7 +42,8 @@ plot::Span span_of(const DueItem& item, std::size_t category, const Date& axis_b
             .middle = plot::day_position(middle),
             .to = plot::day_position(std::max(middle, item.date_p90.value_or(middle))),
             .tone = tone_of(item.state),
-            .note = note_of(item, axis_begins)};
+            .note = std::string(slug(item.state)),
+            .more = since_when(item, axis_begins)};
 }
 
 /// "Curlew", "5 bikes".
@@ -77,8 +77,8 @@ plot::Plot due_plot(const std::vector<DueItem>& items, const Date& today) {
     }
     if (std::ranges::any_of(items, [&](const DueItem& i) { return i.date_p50 && *i.date_p50 < axis_begins; }))
         picture.x.from = plot::day_position(axis_begins);
-    picture.span_label = "8 of 10 cases fall within";
-    picture.middle_label = "even chances before and after; without a bar a fixed day";
+    picture.span_label = "8 of 10 cases within";
+    picture.middle_label = "even chances, or a fixed day";
     picture.rules.push_back({.label = "today", .at = plot::day_position(today), .vertical = true});
     picture.description =
         "Each item from the day it falls due with one chance in ten to the day with nine in "

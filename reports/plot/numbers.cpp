@@ -76,7 +76,7 @@ std::string of_bars(const Plot& plot, const Bars& bars) {
 
 std::string of_span(const Plot& plot, const Span& span) {
     std::vector<std::string> parts;
-    if (!span.note.empty()) parts.push_back(span.note);
+    if (!span.note.empty()) parts.push_back(span.note + (span.more.empty() ? "" : " " + span.more));
     parts.push_back(place(plot.x, span.middle));
     if (span.from < span.to)
         parts.push_back(fmt::format("from {} to {}", place(plot.x, span.from), place(plot.x, span.to)));

@@ -89,6 +89,7 @@ struct Span {
     double to = 0;
     Tone tone = Tone::first;
     std::string note; ///< A short word beside it: "overdue"; may be empty.
+    std::string more; ///< What follows the note in pictures that are wide enough: "since Jun 2022".
 };
 
 struct Plot {

@@ -162,6 +162,20 @@ TEST_CASE("The log lists every entry, newest first, finds words and shows an ent
     CHECK(text_of(part<DocumentView>(*window, "log-entry").document()) == "No entry fits.\n");
 }
 
+TEST_CASE("In a narrow window the log keeps its columns whole", "[window]") {
+    const auto window = opened_window(example_garage(), "Meridian");
+    window->show_page("log");
+    for (const auto size : {QSize(1000, 700), QSize(1280, 800)}) {
+        window->resize(size);
+        QApplication::processEvents();
+        const auto& table = part<TableView>(*window, "log-table");
+        CAPTURE(size.width());
+        for (int column = 0; column < 3; ++column) // entry, day, odometer
+            CHECK(table.sizeHintForIndex(table.model()->index(0, column)).width() <=
+                  table.columnWidth(column));
+    }
+}
+
 TEST_CASE("The oil page shows the samples and draws the trends of the chosen one's bike", "[window]") {
     const auto window = opened_window(example_garage(), "Curlew");
     window->show_page("oil");

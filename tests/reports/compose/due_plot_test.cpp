@@ -65,7 +65,9 @@ TEST_CASE("What was due long ago stands at the edge, with its month in words") {
          with_days(item("Old twin", "Chain", DueState::soon), "2025-03-01", "2025-04-01", "2025-05-01")},
         day("2025-02-01"));
     CHECK(picture.title == "What falls due on 2 bikes, and when");
-    CHECK(picture.spans[0].note == "overdue since Jun 2022");
+    CHECK(picture.spans[0].note == "overdue");
+    CHECK(picture.spans[0].more == "since Jun 2022");
+    CHECK(picture.spans[1].more.empty());
     CHECK(picture.spans[1].note == "soon");
     REQUIRE(picture.x.from);
     CHECK(plot::day_at(*picture.x.from) == day("2024-08-01"));

@@ -134,6 +134,19 @@ TEST_CASE("What lies before the axis begins is drawn at its edge with an arrow",
     CHECK(layout.spans[1].middle == Approx(layout.x.px(20011).value()));
 }
 
+TEST_CASE("Since when something is due is said where there is room", "[layout]") {
+    Plot plot = windows(2);
+    plot.spans[0].note = "overdue";
+    plot.spans[0].more = "since Jun 2022";
+    const auto note = [&](double width) {
+        for (const Label& label : lay_out(plot, {width, 200}).labels)
+            if (label.role == Role::note) return label.text;
+        return std::string{};
+    };
+    CHECK(note(900) == "overdue since Jun 2022");
+    CHECK(note(500) == "overdue");
+}
+
 TEST_CASE("The legend shows a line only where points are joined", "[layout]") {
     Plot plot = line_of(1);
     plot.series[0].runs.push_back({{5, 11}});

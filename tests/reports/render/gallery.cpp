@@ -124,7 +124,8 @@ Plot due_windows() {
                   {6, on(2027, 3, 1), on(2027, 3, 31), on(2027, 3, 31), Tone::muted, "not known"}};
     plot.rules = {{"today", on(2026, 3, 4), true, Tone::fifth, Stroke::solid}};
     plot.x.from = on(2026, 1, 10);
-    plot.spans.push_back({7, on(2023, 1, 1), on(2023, 1, 1), on(2023, 1, 1), Tone::danger, "since Jan 2023"});
+    plot.spans.push_back(
+        {7, on(2023, 1, 1), on(2023, 1, 1), on(2023, 1, 1), Tone::danger, "overdue", "since Jan 2023"});
     plot.y.categories.emplace_back("Fork oil");
     plot.span_label = "8 of 10 cases";
     plot.middle_label = "even chances, or the day itself";
