@@ -76,7 +76,9 @@ public:
             label->setWordWrap(false);
             colour(*label, soft_text(theme_of(label->palette())));
             grid->addWidget(label, row, 0, Qt::AlignTop);
-            grid->addWidget(plain_label(shown(text)), row++, 1);
+            auto* value = plain_label(shown(text));
+            colour(*value, text_colour(severity_of(text), theme_of(value->palette())));
+            grid->addWidget(value, row++, 1);
         }
         column_.addWidget(box);
     }
@@ -129,7 +131,23 @@ void DocumentView::show_document(document::Document document) {
     verticalScrollBar()->setValue(0);
 }
 
-void DocumentView::build() { setWidget(document_widget(document_)); }
+void DocumentView::build() {
+    setWidget(document_widget(document_));
+    give_room();
+}
+
+void DocumentView::give_room() {
+    if (widget() == nullptr) return;
+    // Asked one by one: to Qt a class without its macro is a QWidget like any other.
+    for (auto* part : widget()->findChildren<QWidget*>()) {
+        if (auto* row = dynamic_cast<FigureRow*>(part)) row->set_room(viewport()->height() - 2 * margin_px);
+    }
+}
+
+void DocumentView::resizeEvent(QResizeEvent* event) {
+    QScrollArea::resizeEvent(event);
+    give_room();
+}
 
 void DocumentView::changeEvent(QEvent* event) {
     QScrollArea::changeEvent(event);

@@ -23,9 +23,11 @@ public:
 
 protected:
     void changeEvent(QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     void build();
+    void give_room(); ///< Tells the pictures how high they can be and still be seen whole.
 
     document::Document document_;
 };

@@ -22,7 +22,9 @@ DuePage::DuePage(QWidget* parent)
     auto* all = new QSplitter(Qt::Vertical, this);
     all->addWidget(table_);
     all->addWidget(below);
-    all->setSizes({300, 380});
+    all->setSizes({250, 460});
+    all->setStretchFactor(0, 1);
+    all->setStretchFactor(1, 2);
     all->setChildrenCollapsible(false);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);

@@ -3,6 +3,7 @@
 
 #include "reports/plot/plot.h"
 
+#include <QLabel>
 #include <QWidget>
 
 #include <vector>
@@ -14,6 +15,9 @@ class FigureRow final : public QWidget {
 public:
     explicit FigureRow(QWidget* parent = nullptr);
     void add(const plot::Plot& plot);
+    /// How high a picture can be and still be seen whole: a list that is only a little longer is drawn
+    /// closer.
+    void set_room(int height_px);
     [[nodiscard]] bool hasHeightForWidth() const override { return true; }
     [[nodiscard]] int heightForWidth(int width) const override;
     [[nodiscard]] QSize sizeHint() const override;
@@ -23,17 +27,23 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
+    void place();
     [[nodiscard]] int columns_in(int width) const;
     [[nodiscard]] std::vector<QRect> places_in(int width) const;
 
     struct Placed {
         QWidget* chart;
+        QLabel* caption; ///< Its description; null where a list beside the picture says the same.
         plot::Plot plot;
     };
+    [[nodiscard]] int height_of(const Placed& placed, int width) const;
+
     std::vector<Placed> charts_;
+    int room_px_ = 0; ///< 0: not known.
 };
 
-/// How high a picture of this width should be, in pixels: as its layout says, within reason.
-[[nodiscard]] int wished_height_px(const plot::Plot& plot, int width);
+/// How high a picture of this width should be, in pixels: as its layout says, within reason; a list closer
+/// where it is then seen whole in `room`.
+[[nodiscard]] int wished_height_px(const plot::Plot& plot, int width, int room = 0);
 
 } // namespace sumpbook::window

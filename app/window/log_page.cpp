@@ -5,7 +5,6 @@
 #include "reports/compose/log.h"
 
 #include <QHBoxLayout>
-#include <QSplitter>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -17,7 +16,8 @@ LogPage::LogPage(QWidget* parent)
     , find_(new QLineEdit)
     , count_(new QLabel)
     , table_(new TableView("Entries"))
-    , entry_(new DocumentView("The chosen entry")) {
+    , entry_(new DocumentView("The chosen entry"))
+    , both_(new QSplitter(Qt::Horizontal)) {
     auto* label = new QLabel("&Find");
     label->setBuddy(find_);
     find_->setPlaceholderText("a word, a number, a day: whatever the entry says");
@@ -33,16 +33,15 @@ LogPage::LogPage(QWidget* parent)
     line->addWidget(label);
     line->addWidget(find_, 1);
     line->addWidget(count_);
-    auto* both = new QSplitter(Qt::Horizontal);
-    both->addWidget(table_);
-    both->addWidget(entry_);
-    both->setSizes({640, 340});
-    both->setStretchFactor(0, 1);
-    both->setChildrenCollapsible(false);
+    both_->addWidget(table_);
+    both_->addWidget(entry_);
+    both_->setSizes({640, 340});
+    both_->setStretchFactor(0, 1);
+    both_->setChildrenCollapsible(false);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addLayout(line);
-    layout->addWidget(both, 1);
+    layout->addWidget(both_, 1);
     connect(find_, &QLineEdit::textChanged, this, [this] { list(); });
     table_->on_current_row([this](int row) { show_entry(row); });
 }
@@ -50,6 +49,12 @@ LogPage::LogPage(QWidget* parent)
 void LogPage::show_selection(const Selection& selection) {
     selection_ = selection;
     list();
+}
+
+void LogPage::resizeEvent(QResizeEvent* event) {
+    constexpr int both_fit_px = 900;
+    Page::resizeEvent(event);
+    both_->setOrientation(width() < both_fit_px ? Qt::Vertical : Qt::Horizontal);
 }
 
 void LogPage::list() {

@@ -8,6 +8,7 @@
 
 #include <QLabel>
 #include <QLineEdit>
+#include <QSplitter>
 
 #include <vector>
 
@@ -19,6 +20,9 @@ public:
     explicit LogPage(QWidget* parent = nullptr);
     void show_selection(const Selection& selection) override;
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     void list();
     void show_entry(int row);
@@ -27,6 +31,7 @@ private:
     QLabel* count_;
     TableView* table_;
     DocumentView* entry_;
+    QSplitter* both_; ///< The entry beside the list, or below it where the window is narrow.
     Selection selection_;
     std::vector<compose::BikeEntry> entries_;
 };

@@ -84,6 +84,13 @@ std::string_view mark_of(Severity severity) {
     return {};
 }
 
+Severity severity_of(std::string_view marked_text) {
+    for (const auto severity : {Severity::danger, Severity::caution, Severity::good}) {
+        if (marked_text.starts_with(mark_of(severity))) return severity;
+    }
+    return Severity::none;
+}
+
 QString marked(std::string_view text, Severity severity) {
     const auto mark = mark_of(severity);
     if (mark.empty() || text.empty() || text.starts_with(mark)) return shown(text);

@@ -35,6 +35,9 @@ namespace sumpbook::window {
 /// The mark that says the same as the colour: ■ danger, ▲ caution, ● good; empty for `none`.
 [[nodiscard]] std::string_view mark_of(document::Severity severity);
 
+/// What a text says that begins with one of these marks; `none` for any other.
+[[nodiscard]] document::Severity severity_of(std::string_view marked_text);
+
 /// The text of a cell with its mark before it, unless it stands there already.
 [[nodiscard]] QString marked(std::string_view text, document::Severity severity);
 

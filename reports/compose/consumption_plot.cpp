@@ -74,17 +74,18 @@ std::vector<std::vector<Point>> oil_runs(const usage::OilUseResult& use, bool ru
     return std::move(runs).take();
 }
 
-std::string litres(double litres_per_1000km) {
-    return grouped(decimal_from_double(litres_per_1000km, 2)) + " L per 1 000 km";
-}
+std::string figure(double number) { return grouped(decimal_from_double(number, 2)); }
+
+std::string litres(double litres_per_1000km) { return figure(litres_per_1000km) + " L per 1 000 km"; }
 
 void add_range(plot::Plot& picture, const usage::OilUseResult& use) {
     if (!use.high_litres_per_1000km) return;
     const double high = *use.high_litres_per_1000km;
     if (use.against == usage::OilUseAgainst::handbook)
-        picture.rules.push_back({.label = "Your manual's figure", .at = high, .tone = Tone::caution});
+        picture.rules.push_back(
+            {.label = "your manual's figure " + figure(high), .at = high, .tone = Tone::caution});
     if (use.against != usage::OilUseAgainst::published) return;
-    picture.bands.push_back({.label = "Published figures", .from = use.low_litres_per_1000km, .to = high});
+    picture.bands.push_back({.label = "published figures", .from = use.low_litres_per_1000km, .to = high});
     double highest = high; // the band is in sight
     for (const auto& series : picture.series) {
         for (const auto& run : series.runs) {
@@ -128,7 +129,8 @@ plot::Plot fuel_consumption_plot(const std::string& bike, const usage::FuelUse& 
     picture.y.title = "Fuel used, " + std::string(symbol(unit));
     if (!use.overall) return picture;
     picture.series.push_back(fuel_series(use, unit));
-    picture.rules.push_back({.label = "Overall", .at = use.overall->in(unit)});
+    picture.rules.push_back(
+        {.label = "overall " + figure(use.overall->in(unit)), .at = use.overall->in(unit)});
     return picture;
 }
 
@@ -139,14 +141,12 @@ plot::Plot oil_consumption_plot(const std::string& bike, const usage::OilUseResu
     picture.x = days();
     picture.y.title = "Oil used, L per 1 000 km";
     picture.y.from = 0;
+    picture.hollow_label = "at least so much";
     if (auto runs = oil_runs(use, false); !runs.empty())
         picture.series.push_back({.label = "Each fill", .runs = std::move(runs)});
     if (auto runs = oil_runs(use, true); !runs.empty())
-        picture.series.push_back({.label = "Running in",
-                                  .runs = std::move(runs),
-                                  .tone = Tone::second,
-                                  .stroke = Stroke::dotted,
-                                  .mark = Mark::triangle});
+        picture.series.push_back(
+            {.label = "Running in", .runs = std::move(runs), .tone = Tone::second, .stroke = Stroke::dotted});
     if (!picture.series.empty()) add_range(picture, use);
     return picture;
 }

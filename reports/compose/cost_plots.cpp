@@ -6,6 +6,7 @@
 #include <cmath>
 #include <map>
 #include <numeric>
+#include <set>
 
 namespace sumpbook::compose {
 namespace {
@@ -75,13 +76,29 @@ plot::Series spent_so_far(const cost::CostForecast& forecast, const std::vector<
     }
     by_day.try_emplace(Date{today.year(), std::chrono::January, std::chrono::day{1}}, 0);
     by_day.try_emplace(today, 0);
-    plot::Series series{"Spent this year", {{}}, Tone::second, plot::Stroke::solid, plot::Mark::none};
+    plot::Series series{"spent", {{}}, Tone::second, plot::Stroke::solid, plot::Mark::none};
     double sum = 0;
     for (const auto& [day, minor] : by_day) {
         sum += minor;
         series.runs.front().push_back({plot::day_position(day), whole(sum, forecast.currency)});
     }
     return series;
+}
+
+std::string name_or_count(const std::set<std::string>& bikes) {
+    return bikes.size() == 1 ? *bikes.begin() : std::to_string(bikes.size()) + " bikes";
+}
+std::string whose(const std::vector<cost::Spending>& spending) {
+    std::set<std::string> bikes;
+    for (const auto& line : spending)
+        bikes.insert(line.bike);
+    return name_or_count(bikes);
+}
+std::string whose(const cost::CostForecast& forecast) {
+    std::set<std::string> bikes;
+    for (const auto& line : forecast.bikes)
+        bikes.insert(line.key);
+    return name_or_count(bikes);
 }
 
 } // namespace
@@ -94,7 +111,7 @@ std::optional<plot::Plot> spent_plot(const std::vector<cost::Spending>& spending
     if (years.empty()) return std::nullopt;
     const auto [first, last] = std::ranges::minmax(years);
     plot::Plot plot;
-    plot.title = "Spent each year";
+    plot.title = "Spent each year on " + whose(spending);
     plot.x.kind = plot::AxisKind::category;
     for (int year = first; year <= last; ++year)
         plot.x.categories.push_back(std::to_string(year));
@@ -112,18 +129,23 @@ std::optional<plot::Plot> spent_plot(const std::vector<cost::Spending>& spending
 plot::Plot forecast_plot(const cost::CostForecast& forecast, const std::vector<cost::Spending>& spending) {
     const auto costs_something = [](const cost::ForecastLine& line) { return line.spread.p90_minor > 0; };
     plot::Plot plot;
-    plot.title = "Spent and to come";
+    const std::string year = std::to_string(static_cast<int>(forecast.today.year()));
+    plot.title = "Spent in " + year + " and to come, " + whose(forecast);
     plot.x.kind = plot::AxisKind::date;
     plot.x.title = "Date";
-    plot.y.title = "Sum, " + forecast.currency.code();
+    plot.y.title = "Added up since 1 January " + year + ", " + forecast.currency.code();
     plot.series.push_back(spent_so_far(forecast, spending));
     const plot::Point now = plot.series.front().runs.front().back();
     if (now.y == 0 && std::ranges::none_of(forecast.up_to_month, costs_something)) {
         plot.series.clear();
         return plot;
     }
-    plot::Ribbon range{"8 of 10 cases", {{now.x, now.y, now.y}}, Tone::first};
-    plot::Series middle{"About", {{now}}, Tone::first, plot::Stroke::dashed, plot::Mark::none};
+    plot::Ribbon range{"to come: 8 of 10 cases within", {{now.x, now.y, now.y}}, Tone::first};
+    plot::Series middle{"to come: even chances above and below",
+                        {{now}},
+                        Tone::first,
+                        plot::Stroke::dashed,
+                        plot::Mark::none};
     for (const auto& [day, spread] : forecast.up_to_month) {
         const double x = plot::day_position(parse_iso_date(day).value());
         const auto at = [&](std::int64_t minor) {
@@ -135,10 +157,9 @@ plot::Plot forecast_plot(const cost::CostForecast& forecast, const std::vector<c
     plot.ribbons.push_back(std::move(range));
     plot.series.push_back(std::move(middle));
     plot.rules.push_back({"today", now.x, true, Tone::muted, plot::Stroke::dotted});
-    plot.description = "The sum spent since 1 January " +
-                       std::to_string(static_cast<int>(forecast.today.year())) + " up to " +
-                       spelled_text(forecast.today) + ", and on top of it what is foretold up to " +
-                       spelled_text(forecast.until) + ", with the range of 8 in 10 cases.";
+    plot.description = "The sum spent since 1 January " + year + " up to " + spelled_text(forecast.today) +
+                       ", and on top of it what is foretold up to " + spelled_text(forecast.until) +
+                       ", with the range of 8 in 10 cases.";
     return plot;
 }
 

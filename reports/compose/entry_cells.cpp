@@ -3,6 +3,7 @@
 
 #include "model/garage/slugs.h"
 #include "reports/compose/entry_words.h"
+#include "reports/compose/words.h"
 
 #include <utility>
 
@@ -191,6 +192,14 @@ std::string label_of(const std::string& heading) {
     return label;
 }
 
+/// "87082 km" -> "87 082 km"; a number without a unit, a day or a word as it is.
+std::string with_groups(const std::string& text) {
+    const auto blank = text.find(' ');
+    if (blank == std::string::npos) return text;
+    const auto number = Decimal::parse(std::string_view(text).substr(0, blank));
+    return number ? grouped(*number) + text.substr(blank) : text;
+}
+
 } // namespace
 
 std::vector<EntryCell> entry_cells(const Entry& entry) {
@@ -207,7 +216,8 @@ std::vector<EntryCell> entry_cells(const Entry& entry) {
 document::Facts entry_facts(const Entry& entry) {
     document::Facts facts;
     for (auto& cell : entry_cells(entry))
-        facts.lines.emplace_back(label_of(cell.heading), std::move(cell.text));
+        facts.lines.emplace_back(label_of(cell.heading),
+                                 cell.is_text ? std::move(cell.text) : with_groups(cell.text));
     return facts;
 }
 

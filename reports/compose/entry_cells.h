@@ -21,7 +21,7 @@ struct EntryCell {
 /// it was imported from are no fields.
 [[nodiscard]] std::vector<EntryCell> entry_cells(const Entry& entry);
 
-/// The same for people: one line a field.
+/// The same for people: one line a field, thousands apart by a blank.
 [[nodiscard]] document::Facts entry_facts(const Entry& entry);
 
 } // namespace sumpbook::compose

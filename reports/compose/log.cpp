@@ -43,6 +43,12 @@ std::vector<Cell> row_of(const BikeEntry& one, bool with_bike) {
     return row;
 }
 
+/// "2026-11-15, 12:00 UTC".
+std::string moment_words(const RecordedTime& time) {
+    const std::string text = iso_text(time);
+    return text.substr(0, 10) + ", " + text.substr(11, 5) + " UTC";
+}
+
 std::string day_recorded(const RecordedTime& time) { return iso_text(time).substr(0, 10); }
 
 std::string listed(const std::vector<std::string>& things) {
@@ -163,7 +169,7 @@ Document entry_page_text(const Bike& bike, const LogEntry& entry, const std::vec
     document::Facts facts = entry_facts(entry.value);
     for (const auto& file : entry.value.attachments)
         facts.lines.emplace_back("File", file.name + ", " + std::to_string(file.size_bytes) + " bytes");
-    facts.lines.emplace_back("Recorded", iso_text(entry.recorded));
+    facts.lines.emplace_back("Recorded", moment_words(entry.recorded));
     text.facts(std::move(facts));
     text.append(fasteners_text(fasteners_in(bike, entry)));
     add_odd_things(text, entry);

@@ -28,7 +28,7 @@ plot::Plot odometer_plot(const Bike& bike) {
     const auto unit = bike.details.value.odometer_unit;
     plot::Plot plot;
     plot.title = "Distance of " + bike.details.value.name;
-    plot.x = {.kind = plot::AxisKind::date, .title = "Day", .from = {}, .to = {}, .categories = {}};
+    plot.x = {.kind = plot::AxisKind::date, .title = "Date", .from = {}, .to = {}, .categories = {}};
     plot.y = {.kind = plot::AxisKind::linear,
               .title = "Distance, " + std::string(symbol(unit)),
               .from = {},

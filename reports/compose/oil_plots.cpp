@@ -18,8 +18,6 @@ using plot::Tone;
 constexpr std::size_t most_metals = 6;
 constexpr Tone tones[most_metals] = {Tone::first,  Tone::second, Tone::third,
                                      Tone::fourth, Tone::fifth,  Tone::sixth};
-constexpr plot::Mark marks[] = {plot::Mark::circle, plot::Mark::square, plot::Mark::triangle,
-                                plot::Mark::diamond};
 
 /// Where the point stands: at half the limit where it is below detection. Absent without an odometer or an
 /// amount.
@@ -37,7 +35,6 @@ plot::Series series_of(const QuantityTrend& trend, std::size_t place) {
     plot::Series series;
     series.label = oil::quantity_name(trend.quantity);
     series.tone = tones[place % most_metals];
-    series.mark = marks[place % std::size(marks)];
     std::size_t fill = 0;
     for (const TrendPoint& each : trend.points) {
         const auto point = point_of(each, trend);
@@ -60,8 +57,17 @@ plot::Axis odometer_axis(DistanceUnit unit) {
     return axis;
 }
 
-std::string with_unit(std::string text, const std::string& unit) {
-    return unit.empty() ? text : text + ", " + unit;
+/// The signs that text on a terminal does without.
+std::string in_signs(std::string text) {
+    for (const auto& [plain, sign] : {std::pair{"100 C", "100 °C"}, {"40 C", "40 °C"}, {"mm2/s", "mm²/s"}}) {
+        if (const auto at = text.find(plain); at != std::string::npos)
+            text.replace(at, std::string_view(plain).size(), sign);
+    }
+    return text;
+}
+
+std::string with_unit(const std::string& text, const std::string& unit) {
+    return unit.empty() ? text : text + ", " + in_signs(unit);
 }
 
 std::string capital(std::string text) {
@@ -72,9 +78,9 @@ std::string capital(std::string text) {
 
 plot::Plot empty_plot(const QuantityTrend& trend, const std::string& what) {
     plot::Plot plot;
-    plot.title = trend.bike + ", " + what + " over the odometer";
+    plot.title = trend.bike + ", " + in_signs(what) + " over the odometer";
     plot.x = odometer_axis(trend.dial_unit);
-    plot.y.title = with_unit(capital(what), trend.unit);
+    plot.y.title = with_unit(capital(in_signs(what)), trend.unit);
     plot.y.from = 0;
     return plot;
 }
@@ -93,7 +99,7 @@ std::string range_words(const QuantityTrend& trend, const plot::Series& series) 
         return grouped(without_trailing_zeros(decimal_from_double(number, 2)));
     };
     return "latest " + text(series.runs.back().back().y) + ", lowest " + text(low) + ", highest " +
-           text(high) + (trend.unit.empty() ? "" : " " + trend.unit);
+           text(high) + (trend.unit.empty() ? "" : " " + in_signs(trend.unit));
 }
 
 Tone tone_of(oil::Ladder ladder) {

@@ -25,7 +25,8 @@ std::string oil_line(const SampleAssessment& assessment) {
     const auto* change = assessment.filled.oil_change;
     if (change == nullptr) return "not recorded when it was filled in";
     std::string text = change->oil_name.value_or("name not recorded");
-    if (change->sae_grade) text += ", " + *change->sae_grade;
+    const bool named = change->sae_grade && text.find(*change->sae_grade) != std::string::npos;
+    if (change->sae_grade && !named) text += ", " + *change->sae_grade;
     return text + ", in since " + spelled_text(assessment.filled.oil_change_entry->value.date);
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/plot/faults.h"
 
+#include "reports/plot/looks.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -80,6 +82,7 @@ void look_at_span(Sentences& found, const Plot& plot, const Span& span) {
         found.push_back(whose + " has no category.");
     for (const double value : {span.from, span.middle, span.to})
         if (!std::isfinite(value)) found.push_back(whose + " holds a value that is no number.");
+    if (plot.x.to && span.middle > *plot.x.to) found.push_back(whose + " lies behind the end of the axis.");
     if (span.from > span.middle || span.middle > span.to)
         found.push_back(whose + " does not have its middle between its ends.");
 }
@@ -131,8 +134,9 @@ std::vector<std::string> faults(const Plot& plot, Size size) {
     for (const Span& span : plot.spans)
         look_at_span(found, plot, span);
     look_at_ground(found, plot);
-    for (std::string& fault : layout_faults(lay_out(plot, size)))
-        found.push_back(std::move(fault));
+    const Layout layout = lay_out(plot, size);
+    for (auto&& some : {looks_faults(plot, layout), layout_faults(layout)})
+        found.insert(found.end(), some.begin(), some.end());
     return found;
 }
 

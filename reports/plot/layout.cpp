@@ -21,6 +21,7 @@ constexpr double inset = 7; // between the area's edge and the outermost tick, s
 constexpr double most_of_left = 0.38; // of the width, for category labels beside the area
 
 constexpr double span_px = 10;
+constexpr double arrow_room = 15; // left of a mark whose place is before the axis begins
 
 /// What the sides of the area take from the picture.
 struct Margins {
@@ -54,6 +55,24 @@ double place_head(Layout& layout, const Plot& plot) {
         top += line_of(font_px);
     }
     return top + 4;
+}
+
+/// A long list: whoever looks at its beginning does not see its end, and the days are written there as well.
+bool repeats_ticks(const Plot& plot) {
+    constexpr std::size_t from_lines = 18; // DESIGN
+    return plot.y.kind == AxisKind::category && plot.y.categories.size() >= from_lines;
+}
+constexpr double top_ticks = line_height * font_px + 2; // their room over the area and its flags
+
+/// The samples of the legend as the data is drawn: without marks where they would touch each other, without
+/// a line where no two points are joined.
+void match_keys(Layout& layout, const Plot& plot) {
+    for (Key& key : layout.keys) {
+        if (!key.series) continue;
+        const Series& series = plot.series[*key.series];
+        if (!shows_marks(series, layout)) key.mark = Mark::none;
+        if (key.mark != Mark::none && drawn(series, layout).lines.empty()) key.stroke = Stroke::none;
+    }
 }
 
 double bottom_height(const Plot& plot) {
@@ -92,8 +111,7 @@ void place_y_labels(Layout& layout, double room) {
     }
 }
 
-void place_x_labels(Layout& layout, const Plot& plot) {
-    const double top = layout.area.bottom() + tick_drop;
+void place_x_ticks(Layout& layout, double top) {
     for (const Tick& tick : layout.x_ticks) {
         if (tick.label.empty()) continue;
         const double width = text_width(tick.label, font_px);
@@ -101,6 +119,12 @@ void place_x_labels(Layout& layout, const Plot& plot) {
         layout.labels.push_back(
             {Role::x_tick, tick.label, {middle - width / 2, top, width, line_of(font_px)}, Anchor::middle});
     }
+}
+
+void place_x_labels(Layout& layout, const Plot& plot) {
+    const double top = layout.area.bottom() + tick_drop;
+    place_x_ticks(layout, top);
+    if (repeats_ticks(plot)) place_x_ticks(layout, layout.area.top - flags_height(layout, plot) - top_ticks);
     if (plot.x.title.empty()) return;
     const std::string text = shortened(plot.x.title, layout.size.width - 2 * margin, font_px);
     const double width = text_width(text, font_px);
@@ -171,6 +195,8 @@ void place_bands(Layout& layout, const Plot& plot) {
 void place_bars(Layout& layout, const Plot& plot) {
     const std::size_t count = plot.x.categories.size();
     const double slot = layout.area.width / static_cast<double>(std::max<std::size_t>(count, 1));
+    layout.bar_share = std::min(most_bar_share, most_bar_px / slot);
+    const double width = slot * layout.bar_share;
     for (std::size_t i = 0; i < count; ++i) {
         double total = 0;
         for (const Bars& bars : plot.bars) {
@@ -179,8 +205,7 @@ void place_bars(Layout& layout, const Plot& plot) {
             total += bars.values[i];
             const double top = std::max(layout.y.px(total).value_or(bottom), layout.area.top);
             const double middle = layout.x.px(static_cast<double>(i)).value_or(0);
-            layout.bars.push_back(
-                {{middle - slot * bar_share / 2, top, slot * bar_share, bottom - top}, bars.tone});
+            layout.bars.push_back({{middle - width / 2, top, width, bottom - top}, bars.tone});
         }
     }
 }
@@ -193,8 +218,11 @@ void place_spans(Layout& layout, const Plot& plot) {
     for (const Span& span : plot.spans) {
         const double centre = layout.y.px(static_cast<double>(span.category)).value_or(layout.area.top);
         const double from = inside(span.from);
-        layout.spans.push_back(
-            {{from, centre - span_px / 2, inside(span.to) - from, span_px}, inside(span.middle), span.tone});
+        const bool before = span.middle < layout.x.range().from;
+        layout.spans.push_back({{from, centre - span_px / 2, inside(span.to) - from, span_px},
+                                before ? layout.area.left + arrow_room : inside(span.middle),
+                                span.tone,
+                                before});
     }
 }
 
@@ -210,6 +238,12 @@ bool Box::within(const Box& other) const {
     constexpr double slack = 0.5;
     return left >= other.left - slack && top >= other.top - slack && right() <= other.right() + slack &&
            bottom() <= other.bottom() + slack;
+}
+
+std::array<std::pair<double, double>, 3> SpanBox::arrow() const {
+    constexpr double near = 8, far = 13, half = 4.5;
+    const double centre = box.centre();
+    return {{{middle - near, centre - half}, {middle - far, centre}, {middle - near, centre + half}}};
 }
 
 double Label::x() const {
@@ -230,7 +264,7 @@ Layout lay_out(const Plot& plot, Size size) {
     Layout layout;
     layout.size = size;
     Margins margins;
-    margins.top = place_head(layout, plot);
+    margins.top = place_head(layout, plot) + (repeats_ticks(plot) ? top_ticks : 0);
     margins.bottom = bottom_height(plot);
     margins.right = std::max(margin, right_labels_width(plot, size) + margin);
     margins = settle(layout, plot, margins);
@@ -238,8 +272,7 @@ Layout lay_out(const Plot& plot, Size size) {
         margins.top += above;
         settle(layout, plot, margins);
     }
-    for (Key& key : layout.keys)
-        if (key.series && !shows_marks(plot.series[*key.series], layout)) key.mark = Mark::none;
+    match_keys(layout, plot);
     place_y_labels(layout, layout.area.left - margin - tick_gap);
     place_x_labels(layout, plot);
     place_bands(layout, plot);
@@ -250,15 +283,17 @@ Layout lay_out(const Plot& plot, Size size) {
     return layout;
 }
 
-double good_height(const Plot& plot, double width) {
-    constexpr double line_px = 22;
+double good_height(const Plot& plot, double width, double line_px) {
+    constexpr double least_of_width = 0.36; // of the data
     const double usual = std::round(width * 9 / 16);
-    if (plot.y.kind != AxisKind::category) return usual;
     Layout head;
     head.size = {width, usual};
-    const double lines = line_px * static_cast<double>(plot.y.categories.size());
-    return std::round(place_head(head, plot) + bottom_height(plot) + lines +
-                      (std::ranges::any_of(plot.rules, &Rule::vertical) ? line_of(font_px) : 0));
+    const double around = place_head(head, plot) + bottom_height(plot) +
+                          (repeats_ticks(plot) ? top_ticks : 0) +
+                          (std::ranges::any_of(plot.rules, &Rule::vertical) ? line_of(font_px) : 0);
+    if (plot.y.kind != AxisKind::category)
+        return std::max(usual, std::round(around + least_of_width * width));
+    return std::round(around + line_px * static_cast<double>(plot.y.categories.size()));
 }
 
 } // namespace sumpbook::plot

@@ -5,8 +5,10 @@
 #include "reports/plot/scale.h"
 #include "reports/plot/ticks.h"
 
+#include <array>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace sumpbook::plot {
@@ -66,6 +68,9 @@ struct BandBox {
     std::string label;
 };
 
+inline constexpr double most_bar_share = 0.62; ///< Of its category's slot; the rest is air.
+inline constexpr double most_bar_px = 84;      ///< Where there are few bars.
+
 /// One part of one bar.
 struct BarBox {
     Box box;
@@ -77,6 +82,9 @@ struct SpanBox {
     Box box;
     double middle = 0; ///< Where its mark is drawn.
     Tone tone = Tone::first;
+    bool before = false; ///< Its middle lies before the axis begins: an arrow left of the mark says so.
+    /// The corners of that arrow, its point in the middle.
+    [[nodiscard]] std::array<std::pair<double, double>, 3> arrow() const;
 };
 
 /// From what a label is about to the label, where it had to move.
@@ -96,6 +104,7 @@ struct Layout {
     std::vector<Key> keys;
     std::vector<BandBox> bands;
     std::vector<BarBox> bars;
+    double bar_share = most_bar_share; ///< How much of its category's slot a bar takes.
     std::vector<SpanBox> spans;
     std::vector<Leader> leaders;
     std::vector<std::string> dropped; ///< Texts for which there was no room.
@@ -103,17 +112,19 @@ struct Layout {
 
 inline constexpr double font_px = 12;
 inline constexpr double title_px = 14;
-inline constexpr double mark_px = 7;      ///< Across a mark of a series.
-inline constexpr double hollow_px = 9;    ///< Across a hollow mark,
-inline constexpr double hole_px = 4.5;    ///< and across its hole.
-inline constexpr double bar_share = 0.62; ///< Of its category's slot; the rest is air.
+inline constexpr double mark_px = 7;   ///< Across a mark of a series.
+inline constexpr double hollow_px = 9; ///< Across a hollow mark,
+inline constexpr double hole_px = 4.5; ///< and across its hole.
+
+inline constexpr double usual_line_px = 22; ///< Of a category of an axis that goes down,
+inline constexpr double least_line_px = 17; ///< and where room is scarce.
 
 /// Places a plot in a picture. Never fails: what a plot lacks is missing from the picture, what does not fit
 /// is in `dropped`; `faults` says so.
 [[nodiscard]] Layout lay_out(const Plot& plot, Size size);
 
-/// How high a picture of this width should be: 9/16 of it, but at least a line of text for every category
-/// of a category axis that goes down.
-[[nodiscard]] double good_height(const Plot& plot, double width);
+/// How high a picture of this width should be: 9/16 of it, and more where legend and titles would leave the
+/// data too little; `line_px` for every category of a category axis that goes down.
+[[nodiscard]] double good_height(const Plot& plot, double width, double line_px = usual_line_px);
 
 } // namespace sumpbook::plot

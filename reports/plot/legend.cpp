@@ -41,10 +41,12 @@ std::vector<LegendEntry> legend_entries(const Plot& plot) {
     for (const Ribbon& ribbon : plot.ribbons)
         add(ribbon.label, {{}, Key::Shape::area, ribbon.tone});
     if (has_hollow(plot))
-        add("below detection, drawn at half the limit",
-            {{}, Key::Shape::hollow, Tone::muted, Stroke::none, Mark::circle});
+        add(plot.hollow_label, {{}, Key::Shape::hollow, Tone::muted, Stroke::none, Mark::circle});
     else if (entries.size() == 1)
         entries.clear();
+    if (plot.spans.empty()) return entries;
+    add(plot.span_label, {{}, Key::Shape::area, Tone::muted});
+    add(plot.middle_label, {{}, Key::Shape::mark, Tone::muted, Stroke::none, mark(Tone::muted)});
     return entries;
 }
 

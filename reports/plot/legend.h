@@ -11,7 +11,8 @@ struct LegendEntry {
     std::string text;
 };
 
-/// One entry a label, in the order drawn, and one for hollow marks. A single series needs no legend: empty.
+/// One entry a label, in the order drawn, one for hollow marks, and what spans and their marks say. A single
+/// series needs no legend: empty.
 [[nodiscard]] std::vector<LegendEntry> legend_entries(const Plot& plot);
 
 /// The entries in rows from `top` on, between `left` and `right`; adds keys and labels to the layout and

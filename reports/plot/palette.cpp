@@ -20,7 +20,6 @@ struct Look {
     double band_share = 0;      ///< Of the colour in the fill of bands, the rest is paper.
     Mark mark = Mark::circle;
     Stroke stroke = Stroke::solid;
-    Stroke bare_stroke = Stroke::solid;
     Hatch hatch = Hatch::none;
 };
 
@@ -30,7 +29,8 @@ constexpr Rgb white{255, 255, 255};
 constexpr std::array<std::string_view, 10> tone_names{"first", "second", "third",   "fourth", "fifth",
                                                       "sixth", "good",   "caution", "danger", "muted"};
 constexpr std::array<std::string_view, 4> stroke_names{"none", "solid", "dashed", "dotted"};
-constexpr std::array<std::string_view, 5> mark_names{"none", "circle", "square", "triangle", "diamond"};
+constexpr std::array<std::string_view, 7> mark_names{"none",    "circle", "square",  "triangle",
+                                                     "diamond", "star",   "pentagon"};
 constexpr std::array<std::string_view, 6> hatch_names{"none",  "rising",  "falling",
                                                       "level", "upright", "crossed"};
 
@@ -68,7 +68,6 @@ std::array<Look, all_tones.size()> read_looks() {
             share("band_percent"),
             named<Mark>(mark_names, row["mark"]),
             named<Stroke>(stroke_names, row["stroke"]),
-            named<Stroke>(stroke_names, row["bare_stroke"]),
             named<Hatch>(hatch_names, row["hatch"])};
     }
     return looks;
@@ -82,6 +81,24 @@ const Look& look(Tone tone) {
 double linear_part(std::uint8_t part) {
     const double share = part / 255.0;
     return share <= 0.04045 ? share / 12.92 : std::pow((share + 0.055) / 1.055, 2.4);
+}
+
+struct Lab {
+    double lightness, green_red, blue_yellow;
+};
+
+/// SOURCE: CIE 1976 L*a*b* for the white D65; sRGB to XYZ by IEC 61966-2-1. From memory.
+Lab lab(Rgb colour) {
+    const double red = linear_part(colour.red), green = linear_part(colour.green),
+                 blue = linear_part(colour.blue);
+    const auto bent = [](double share) {
+        constexpr double straight_below = 216.0 / 24389;
+        return share > straight_below ? std::cbrt(share) : (24389.0 / 27 * share + 16) / 116;
+    };
+    const double x = bent((0.4124 * red + 0.3576 * green + 0.1805 * blue) / 0.9505);
+    const double y = bent(0.2126 * red + 0.7152 * green + 0.0722 * blue);
+    const double z = bent((0.0193 * red + 0.1192 * green + 0.9505 * blue) / 1.0890);
+    return {116 * y - 16, 500 * (x - y), 200 * (y - z)};
 }
 
 } // namespace
@@ -139,9 +156,14 @@ Mark mark(Tone tone) { return look(tone).mark; }
 Mark mark(const Series& series) { return series.mark == Mark::circle ? mark(series.tone) : series.mark; }
 
 Stroke stroke(const Series& series) {
-    if (series.stroke != Stroke::solid) return series.stroke;
-    const Look& of_tone = look(series.tone);
-    return series.mark == Mark::none ? of_tone.bare_stroke : of_tone.stroke;
+    return series.stroke == Stroke::solid && series.mark != Mark::none ? look(series.tone).stroke
+                                                                       : series.stroke;
+}
+
+double difference(Rgb a, Rgb b) {
+    const Lab one = lab(a), other = lab(b);
+    return std::hypot(one.lightness - other.lightness, one.green_red - other.green_red,
+                      one.blue_yellow - other.blue_yellow);
 }
 
 } // namespace sumpbook::plot

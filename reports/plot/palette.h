@@ -26,6 +26,10 @@ struct Rgb {
 /// 1 to 21, whichever is lighter. SOURCE: WCAG 2.2, contrast ratio, (L1 + 0.05) / (L2 + 0.05).
 [[nodiscard]] double contrast_ratio(Rgb a, Rgb b);
 
+/// How far two colours are apart to the eye: 0 the same, about 2 just to be told apart side by side, 100 from
+/// black to white. SOURCE: CIE 1976 colour difference in L*a*b*. From memory.
+[[nodiscard]] double difference(Rgb a, Rgb b);
+
 enum class Background { light, dark };
 
 /// What every picture has, whatever it shows. DESIGN; text 4.5:1 (WCAG 2.2, 1.4.3) on the paper and on
@@ -51,8 +55,8 @@ enum class Hatch { none, rising, falling, level, upright, crossed };
 [[nodiscard]] Hatch hatch(Tone tone);
 [[nodiscard]] Mark mark(Tone tone);
 
-/// How a series is drawn: Mark::circle stands for the mark of its tone, Stroke::solid for its stroke (another
-/// one where there are no marks). Anything else is drawn as asked.
+/// How a series is drawn: Mark::circle stands for the mark of its tone, Stroke::solid for its stroke where
+/// there are marks. Anything else is drawn as asked.
 [[nodiscard]] Mark mark(const Series& series);
 [[nodiscard]] Stroke stroke(const Series& series);
 

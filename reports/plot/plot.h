@@ -28,12 +28,12 @@ struct Axis {
 enum class Tone { first, second, third, fourth, fifth, sixth, good, caution, danger, muted };
 
 enum class Stroke { none, solid, dashed, dotted };
-enum class Mark { none, circle, square, triangle, diamond };
+enum class Mark { none, circle, square, triangle, diamond, star, pentagon };
 
 struct Point {
     double x = 0; ///< In the unit of its axis.
     double y = 0;
-    bool hollow = false; ///< Below detection: drawn hollow, at half the limit.
+    bool hollow = false; ///< Not measured as such, see Plot::hollow_label.
 };
 
 /// Points joined by a line within each run; nothing is drawn from one run to the next.
@@ -41,7 +41,7 @@ struct Series {
     std::string label; ///< In the legend.
     std::vector<std::vector<Point>> runs;
     Tone tone = Tone::first;
-    Stroke stroke = Stroke::solid; ///< Solid: the stroke of the tone, so that it reads in grey.
+    Stroke stroke = Stroke::solid; ///< Solid: the stroke of the tone where there are marks.
     Mark mark = Mark::circle;      ///< Circle: the mark of the tone.
 };
 
@@ -89,6 +89,7 @@ struct Span {
     double to = 0;
     Tone tone = Tone::first;
     std::string note; ///< A short word beside it: "overdue"; may be empty.
+    std::string more; ///< What follows the note in pictures that are wide enough: "since Jun 2022".
 };
 
 struct Plot {
@@ -102,6 +103,9 @@ struct Plot {
     std::vector<Ribbon> ribbons;
     std::vector<Bars> bars;
     std::vector<Span> spans;
+    std::string span_label;   ///< What the stretch of a span says, in the legend; empty: not said.
+    std::string middle_label; ///< What its mark says.
+    std::string hollow_label = "below detection, drawn at half the limit"; ///< What hollow points say.
 };
 
 /// True where there is nothing to see: such a plot is not drawn, a sentence says why.

@@ -29,6 +29,11 @@ struct SideWord {
     double reach = 1; ///< How far from its centre it may stand without a leader.
 };
 
+std::string note_of(const Span& span, Size size) {
+    constexpr double wide_enough_px = 740; // DESIGN: else the days would have too little
+    return span.more.empty() || size.width < wide_enough_px ? span.note : span.note + " " + span.more;
+}
+
 std::vector<SideWord> side_words(const Layout& layout, const Plot& plot) {
     std::vector<SideWord> words;
     const auto add = [&](Role role, const std::string& text, std::optional<double> centre, Tone tone) {
@@ -41,7 +46,8 @@ std::vector<SideWord> side_words(const Layout& layout, const Plot& plot) {
         if (!rule.vertical && layout.y.shows(rule.at))
             add(Role::rule, rule.label, layout.y.px(rule.at), rule.tone);
     for (const Span& span : plot.spans)
-        add(Role::note, span.note, layout.y.px(static_cast<double>(span.category)), span.tone);
+        add(Role::note, note_of(span, layout.size), layout.y.px(static_cast<double>(span.category)),
+            span.tone);
     return words;
 }
 
@@ -92,7 +98,7 @@ double right_labels_width(const Plot& plot, Size size) {
     for (const Rule& rule : plot.rules)
         if (!rule.vertical) want(rule.label);
     for (const Span& span : plot.spans)
-        want(span.note);
+        want(note_of(span, size));
     return widest == 0 ? 0 : gap + std::min(widest, size.width * most_of_right);
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/render/chart_series.h"
 
+#include "reports/plot/mark_shape.h"
 #include "reports/plot/palette.h"
 #include "reports/plot/thin.h"
 #include "reports/render/marks.h"
@@ -53,7 +54,7 @@ void add_ribbon(const Target& target, const plot::Ribbon& ribbon) {
 void add_bars(const Target& target, const plot::Plot& plot) {
     if (plot.bars.empty()) return;
     auto* stack = new QStackedBarSeries;
-    stack->setBarWidth(plot::bar_share);
+    stack->setBarWidth(target.layout.bar_share);
     for (const plot::Bars& bars : plot.bars) {
         auto* set = new QBarSet(QString::fromStdString(bars.label));
         for (std::size_t i = 0; i < plot.x.categories.size(); ++i)
@@ -89,7 +90,7 @@ void add_marks(const Target& target, const plot::Series& series, const std::vect
     auto* marks = new QScatterSeries;
     marks->setName(QString::fromStdString(series.label));
     marks->setMarkerShape(marker_shape(plot::mark(series)));
-    marks->setMarkerSize(across);
+    marks->setMarkerSize(across * plot::mark_share(plot::mark(series)));
     marks->setBrush(colour);
     marks->setPen(Qt::NoPen);
     marks->replace(places(target, points));

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/render/chart_widget.h"
 
+#include "reports/plot/numbers.h"
 #include "reports/render/chart.h"
 
 #include <QChartView>
@@ -17,7 +18,7 @@ QWidget* chart_widget(const plot::Plot& plot, Theme theme) {
     view->setFocusPolicy(Qt::NoFocus);
     view->setAttribute(Qt::WA_TransparentForMouseEvents);
     view->setAccessibleName(QString::fromStdString(plot.title));
-    view->setAccessibleDescription(QString::fromStdString(plot.description));
+    view->setAccessibleDescription(QString::fromStdString(plot.description + " " + plot::numbers_text(plot)));
     return view;
 }
 

@@ -8,8 +8,9 @@ class QWidget;
 
 namespace sumpbook::render {
 
-/// A plot drawn live, as large as it is given room, with its title and description as its accessible name
-/// and description. It takes no focus and lets the wheel through to what it stands in. The caller owns it.
+/// A plot drawn live, as large as it is given room, with its title as its accessible name, and its
+/// description and numbers as its accessible description. It takes no focus and lets the wheel through to
+/// what it stands in. The caller owns it.
 [[nodiscard]] QWidget* chart_widget(const plot::Plot& plot, Theme theme);
 
 } // namespace sumpbook::render

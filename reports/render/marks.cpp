@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/render/marks.h"
 
+#include "reports/plot/mark_shape.h"
+
 #include <QPolygonF>
 
 namespace sumpbook::render {
@@ -29,30 +31,14 @@ void add_levels(QPainterPath& path, const QRectF& box) {
 
 QPainterPath mark_path(plot::Mark mark, QPointF centre, double across) {
     QPainterPath path;
-    const double half = across / 2;
-    const auto polygon = [&](std::initializer_list<QPointF> corners) {
-        QPolygonF shape;
-        for (const QPointF& corner : corners)
-            shape << centre + corner * half;
-        path.addPolygon(shape);
-        path.closeSubpath();
-    };
-    switch (mark) {
-    case plot::Mark::none:
-        break;
-    case plot::Mark::circle:
-        path.addEllipse(centre, half, half);
-        break;
-    case plot::Mark::square:
-        polygon({{-1, -1}, {1, -1}, {1, 1}, {-1, 1}});
-        break;
-    case plot::Mark::triangle:
-        polygon({{0, -1}, {1, 1}, {-1, 1}});
-        break;
-    case plot::Mark::diamond:
-        polygon({{0, -1}, {1, 0}, {0, 1}, {-1, 0}});
-        break;
-    }
+    const double half = across / 2 * plot::mark_share(mark);
+    if (mark == plot::Mark::circle) path.addEllipse(centre, half, half);
+    QPolygonF shape;
+    for (const plot::Corner& corner : plot::corners(mark))
+        shape << centre + QPointF(corner.x, corner.y) * half;
+    if (shape.isEmpty()) return path;
+    path.addPolygon(shape);
+    path.closeSubpath();
     return path;
 }
 
@@ -89,6 +75,10 @@ QScatterSeries::MarkerShape marker_shape(plot::Mark mark) {
         return QScatterSeries::MarkerShapeTriangle;
     case plot::Mark::diamond:
         return QScatterSeries::MarkerShapeRotatedRectangle;
+    case plot::Mark::star:
+        return QScatterSeries::MarkerShapeStar;
+    case plot::Mark::pentagon:
+        return QScatterSeries::MarkerShapePentagon;
     case plot::Mark::circle:
     case plot::Mark::none:
         break;

@@ -12,7 +12,7 @@
 
 namespace sumpbook::render {
 
-/// The outline of a mark `across` pixels wide about a point; empty for Mark::none.
+/// The outline of a mark about a point, as large as a circle `across` pixels wide; empty for Mark::none.
 [[nodiscard]] QPainterPath mark_path(plot::Mark mark, QPointF centre, double across);
 
 /// The lines of a hatch within a box; empty for Hatch::none.

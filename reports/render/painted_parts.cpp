@@ -13,7 +13,7 @@ namespace {
 
 constexpr double line_px = 2;
 constexpr double hair_px = 1;
-constexpr double span_mark_px = 11;
+constexpr double span_mark_px = 10;
 
 QRectF whole(const plot::Layout& layout) { return {0, 0, layout.size.width, layout.size.height}; }
 
@@ -126,7 +126,8 @@ void Front::paint_key(QPainter& painter, const plot::Key& key) const {
         break;
     case plot::Key::Shape::line:
         painter.setPen(pen(colour, line_px, key.stroke));
-        painter.drawLine(QPointF(box.left(), box.center().y()), QPointF(box.right(), box.center().y()));
+        if (key.stroke != plot::Stroke::none)
+            painter.drawLine(QPointF(box.left(), box.center().y()), QPointF(box.right(), box.center().y()));
         painter.fillPath(mark_path(key.mark, box.center(), plot::mark_px), colour);
         break;
     case plot::Key::Shape::hollow:
@@ -158,7 +159,8 @@ SpanItem::SpanItem(const plot::SpanBox& span, Theme theme, QGraphicsItem* parent
 QRectF SpanItem::boundingRect() const {
     const QRectF mark(span_.middle - span_mark_px / 2, span_.box.centre() - span_mark_px / 2, span_mark_px,
                       span_mark_px);
-    return qrect(span_.box).united(mark).adjusted(-1, -1, 1, 1);
+    constexpr double arrow_px = 16;
+    return qrect(span_.box).united(mark).adjusted(span_.before ? -arrow_px : -1, -1, 1, 1);
 }
 
 void SpanItem::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*) {
@@ -167,6 +169,13 @@ void SpanItem::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget
     painter->setPen(pen(qcolor(span_.tone, theme_), 1.25));
     painter->setBrush(qcolor(plot::ribbon_fill(span_.tone, ground)));
     if (box.width() > 0) painter->drawRect(box);
+    if (span_.before) {
+        QPolygonF arrow;
+        for (const auto& [x, y] : span_.arrow())
+            arrow << QPointF(x, y);
+        painter->setPen(pen(qcolor(span_.tone, theme_), line_px));
+        painter->drawPolyline(arrow);
+    }
     painter->setPen(pen(qcolor(plot::surface(ground).paper), hair_px));
     painter->setBrush(qcolor(span_.tone, theme_));
     painter->drawPath(mark_path(plot::mark(span_.tone), {span_.middle, box.center().y()}, span_mark_px));

@@ -148,6 +148,13 @@ private:
     void add_span(const plot::SpanBox& span) {
         out_ += rect(span.box, tone_class("ribbon", span.tone) + " " + tone_class("line", span.tone),
                      " rx=\"3\"" + stroke_attributes(plot::Stroke::solid, 1));
+        if (span.before) {
+            std::string points;
+            for (const auto& [x, y] : span.arrow())
+                points += (points.empty() ? "" : " ") + pixels(x) + "," + pixels(y);
+            out_ += "<polyline points=\"" + points + "\" fill=\"none\" class=\"" +
+                    tone_class("line", span.tone) + "\"" + stroke_attributes(plot::Stroke::solid, 2) + "/>\n";
+        }
         out_ += mark(plot::mark(span.tone), span.middle, span.box.centre(), span.tone, false);
     }
 
@@ -192,7 +199,9 @@ private:
             out_ += mark(key.mark, box.middle(), box.centre(), key.tone, false);
             break;
         case plot::Key::Shape::area:
-            out_ += rect(box, tone_class("ribbon", key.tone));
+            out_ += rect({box.left, box.centre() - 5, box.width, 10},
+                         tone_class("ribbon", key.tone) + " " + tone_class("line", key.tone),
+                         stroke_attributes(plot::Stroke::solid, 1));
             break;
         case plot::Key::Shape::bar:
             add_bar(box, key.tone);

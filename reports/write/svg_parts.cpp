@@ -2,6 +2,7 @@
 #include "reports/write/svg_parts.h"
 
 #include "model/quantity/decimal.h"
+#include "reports/plot/mark_shape.h"
 #include "reports/plot/palette.h"
 
 #include <array>
@@ -100,21 +101,14 @@ std::string mark(Mark shape, double x, double y, plot::Tone tone, bool hollow) {
     const std::string name(tone_name(tone));
     const std::string rest =
         " class=\"line-" + name + (hollow ? " paper" : " fill-" + name) + "\" stroke-width=\"1.5\"/>\n";
-    const double half = plot::mark_px / 2;
-    switch (shape) {
-    case Mark::circle:
+    const double half = plot::mark_px / 2 * plot::mark_share(shape);
+    if (shape == Mark::none) return {};
+    if (shape == Mark::circle)
         return "<circle" + attribute("cx", x) + attribute("cy", y) + attribute("r", half) + rest;
-    case Mark::square:
-        return polygon(
-            {{x - half, y - half}, {x + half, y - half}, {x + half, y + half}, {x - half, y + half}}, rest);
-    case Mark::triangle:
-        return polygon({{x, y - half}, {x + half, y + half}, {x - half, y + half}}, rest);
-    case Mark::diamond:
-        return polygon({{x, y - half - 1}, {x + half + 1, y}, {x, y + half + 1}, {x - half - 1, y}}, rest);
-    case Mark::none:
-        break;
-    }
-    return {};
+    std::vector<std::pair<double, double>> places;
+    for (const auto& corner : plot::corners(shape))
+        places.emplace_back(x + half * corner.x, y + half * corner.y);
+    return polygon(places, rest);
 }
 
 std::string hatch_name(std::string_view id, plot::Tone tone) {

@@ -3,6 +3,7 @@
 #include "app/window/look.h"
 #include "app/window/sort_key.h"
 #include "app/window/table_view.h"
+#include "reports/plot/palette.h"
 #include "tests/app/window/desk_run.h"
 
 #include "tests/catch.h"
@@ -136,6 +137,18 @@ TEST_CASE("What an owner wrote is shown as it is, without what could hide or mis
     CHECK(shown("a\nb\x1B[31m") == QString::fromUtf8("a b\xEF\xBF\xBD[31m"));
     CHECK(marked("■ act", Severity::danger) == QString::fromUtf8("■ act")); // not twice
     CHECK(marked("", Severity::danger).isEmpty());
+}
+
+TEST_CASE("A severity has one shape, in lists and in pictures", "[window]") {
+    CHECK(mark_of(Severity::good) == "●");
+    CHECK(plot::mark(plot::Tone::good) == plot::Mark::circle);
+    CHECK(mark_of(Severity::caution) == "▲");
+    CHECK(plot::mark(plot::Tone::caution) == plot::Mark::triangle);
+    CHECK(mark_of(Severity::danger) == "■");
+    CHECK(plot::mark(plot::Tone::danger) == plot::Mark::square);
+    for (const auto severity : {Severity::good, Severity::caution, Severity::danger})
+        CHECK(severity_of(std::string(mark_of(severity)) + " word") == severity);
+    CHECK(severity_of("within") == Severity::none);
 }
 
 TEST_CASE("The list of bikes says what each one is and what needs attention", "[window]") {

@@ -2,6 +2,7 @@
 #include "app/window/options.h"
 #include "app/window/render_command.h"
 #include "reports/compose/pictures.h"
+#include "reports/plot/faults.h"
 #include "tests/app/window/desk_run.h"
 #include "tests/sample/garage_run.h"
 
@@ -83,6 +84,29 @@ TEST_CASE("Every picture is drawn from the example garage, or says why not", "[w
         REQUIRE(pdf);
         CHECK(pdf->startsWith("%PDF-"));
     }
+}
+
+TEST_CASE("Every picture of every bike of the example garage is without a fault, wide and narrow",
+          "[window]") {
+    start_qt();
+    const auto opened = open_garage(example_world(), {.garage_file = example_garage()});
+    REQUIRE(opened);
+    int looked_at = 0;
+    for (std::size_t row = 0; row <= 5; ++row) {
+        const auto selection = selection_of(*opened, row);
+        for (const auto& picture : compose::pictures()) {
+            if (picture.of_one_bike && selection.bikes.size() != 1) continue;
+            const auto plot = picture.draw({selection.garage, selection.bikes, selection.today});
+            if (!plot) continue; // a sentence says why
+            ++looked_at;
+            for (const double width : {430.0, 620.0, 900.0, 1400.0}) {
+                CAPTURE(picture.name, row, width);
+                CHECK(plot::faults(*plot, {width, plot::good_height(*plot, width)}) ==
+                      std::vector<std::string>{});
+            }
+        }
+    }
+    CHECK(looked_at == 36);
 }
 
 TEST_CASE("A picture that cannot be drawn is refused", "[window]") {

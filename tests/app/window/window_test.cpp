@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/document_view.h"
+#include "app/window/look.h"
 #include "app/window/main_window.h"
 #include "app/window/page_documents.h"
 #include "app/window/table_view.h"
@@ -14,6 +15,7 @@
 #include <QApplication>
 #include <QLabel>
 #include <QLineEdit>
+#include <QScrollBar>
 #include <QTest>
 
 using namespace sumpbook;
@@ -28,6 +30,18 @@ std::string text_of(const document::Document& document) {
         if (const auto* sentence = std::get_if<document::Sentence>(&block)) text += sentence->text + "\n";
     }
     return text;
+}
+
+/// The text beside a label; empty where there is none.
+std::string fact(const document::Document& document, const std::string& label) {
+    for (const auto& block : document.blocks) {
+        const auto* facts = std::get_if<document::Facts>(&block);
+        if (facts == nullptr) continue;
+        for (const auto& [name, text] : facts->lines) {
+            if (name == label) return text;
+        }
+    }
+    return {};
 }
 
 std::size_t figures_in(const document::Document& document) {
@@ -112,6 +126,17 @@ TEST_CASE("The due page shows the command line's table, why, and the windows", "
     CHECK(drawn_in(part<DocumentView>(*window, "due-picture")).size() == 1);
 }
 
+TEST_CASE("The due windows of a bike are seen with their days without scrolling", "[window]") {
+    for (const auto* bike : {"Curlew", "Meridian", "Fjell", "Ponente"}) {
+        const auto window = opened_window(example_garage(), bike);
+        window->resize(1280, 800);
+        auto& view = part<DocumentView>(*window, "due-picture");
+        CAPTURE(bike);
+        CHECK(all_whole_in(view));
+        CHECK(view.verticalScrollBar()->maximum() == 0);
+    }
+}
+
 TEST_CASE("The log lists every entry, newest first, finds words and shows an entry whole", "[window]") {
     const auto window = opened_window(example_garage(), "Meridian");
     window->show_page("log");
@@ -122,6 +147,8 @@ TEST_CASE("The log lists every entry, newest first, finds words and shows an ent
     CHECK(part<QLabel>(*window, "log-count").text().toStdString() ==
           std::to_string(rows.size()) + " entries");
     CHECK(text_of(part<DocumentView>(*window, "log-entry").document()).starts_with(rows.front()[0].text));
+    CHECK(fact(part<DocumentView>(*window, "log-entry").document(), "Odometer") == rows.front()[2].text);
+    CHECK(fact(part<DocumentView>(*window, "log-entry").document(), "Recorded") == "2026-11-15, 12:00 UTC");
     const auto opened = open_garage(example_world(), {.garage_file = example_garage()});
     REQUIRE(opened);
     compose::LogSelection glycol;
@@ -135,6 +162,20 @@ TEST_CASE("The log lists every entry, newest first, finds words and shows an ent
     CHECK(text_of(part<DocumentView>(*window, "log-entry").document()) == "No entry fits.\n");
 }
 
+TEST_CASE("In a narrow window the log keeps its columns whole", "[window]") {
+    const auto window = opened_window(example_garage(), "Meridian");
+    window->show_page("log");
+    for (const auto size : {QSize(1000, 700), QSize(1280, 800)}) {
+        window->resize(size);
+        QApplication::processEvents();
+        const auto& table = part<TableView>(*window, "log-table");
+        CAPTURE(size.width());
+        for (int column = 0; column < 3; ++column) // entry, day, odometer
+            CHECK(table.sizeHintForIndex(table.model()->index(0, column)).width() <=
+                  table.columnWidth(column));
+    }
+}
+
 TEST_CASE("The oil page shows the samples and draws the trends of the chosen one's bike", "[window]") {
     const auto window = opened_window(example_garage(), "Curlew");
     window->show_page("oil");
@@ -143,6 +184,11 @@ TEST_CASE("The oil page shows the samples and draws the trends of the chosen one
     const auto of_curlew = drawn_in(view);
     CHECK(of_curlew.size() == 2);
     CHECK(of_curlew.size() == figures_in(view.document()));
+    for (const auto* chart : view.findChildren<QWidget*>()) { // the same numbers for those who listen
+        if (!chart->inherits("QChartView")) continue;
+        CHECK(chart->accessibleDescription().contains(" at 55 "));
+    }
+    CHECK(fact(view.document(), "Oil").find("20W-50, 20W-50") == std::string::npos);
     window->choose_bike(2);
     const auto of_meridian = drawn_in(view);
     CHECK(of_meridian.size() == 2);
@@ -219,7 +265,8 @@ TEST_CASE("A document is shown block by block, and nobody's words are read as ma
     document::Document text;
     text.heading("A heading", 1)
         .sentence("Look at <a href=\"file:///etc\">this</a>", document::Severity::danger);
-    text.table({{{"One", {}}, {"Two", {}}}, {{{"a", {}}, {"b", {}}}}}).facts({{{"Odometer", "48 210 km"}}});
+    text.table({{{"One", {}}, {"Two", {}}}, {{{"a", {}}, {"b", {}}}}})
+        .facts({{{"Odometer", "48 210 km"}, {"Verdict", "● within"}}});
     DocumentView view("A document");
     view.resize(600, 400);
     view.show_document(text);
@@ -229,7 +276,10 @@ TEST_CASE("A document is shown block by block, and nobody's words are read as ma
         labels.push_back(label->text().toStdString());
     }
     CHECK(labels == std::vector<std::string>{"A heading", "■ Look at <a href=\"file:///etc\">this</a>",
-                                             "Odometer", "48 210 km"});
+                                             "Odometer", "48 210 km", "Verdict", "● within"});
+    const auto* verdict = view.findChildren<QLabel*>().back(); // as green as in tables
+    CHECK(verdict->palette().color(QPalette::WindowText) ==
+          text_colour(document::Severity::good, render::Theme::light));
     const auto tables = view.findChildren<TableView*>();
     REQUIRE(tables.size() == 1);
     CHECK(tables.front()->model()->index(0, 1).data().toString() == "b");

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/consumption_plot.h"
 
+#include "reports/plot/faults.h"
 #include "tests/catch.h"
 #include "tests/model/bike_log.h"
 
@@ -52,6 +53,7 @@ TEST_CASE("a void stretch breaks the line of fuel used") {
     CHECK(runs[1][0].y == Approx(4));
     REQUIRE(picture.rules.size() == 1);
     CHECK(picture.rules[0].at == Approx(4.5)); // 18 L over 400 km
+    CHECK(picture.rules[0].label == "overall 4.50");
     CHECK(picture.description.find("1 left out") != std::string::npos);
 }
 
@@ -91,6 +93,7 @@ TEST_CASE("oil: known levels are filled, lower bounds hollow, the published rang
     CHECK_FALSE(points[0].hollow);
     CHECK(points[1].y == Approx(0.2));
     CHECK(points[1].hollow);
+    CHECK(picture.hollow_label == "at least so much");
     REQUIRE(picture.bands.size() == 1);
     CHECK(picture.bands[0].from == Approx(0.28125)); // 0.9 L in 3 200 km, oil_consumption.csv
     CHECK(picture.bands[0].to == Approx(1.0));
@@ -112,4 +115,6 @@ TEST_CASE("oil: the manual's figure takes the place of the published range, runn
     CHECK(picture.bands.empty());
     REQUIRE(picture.rules.size() == 1);
     CHECK(picture.rules[0].at == Approx(0.5));
+    CHECK(picture.rules[0].label == "your manual's figure 0.50");
+    CHECK(plot::faults(picture) == std::vector<std::string>{});
 }

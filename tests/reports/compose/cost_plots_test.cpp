@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/cost_plots.h"
 
+#include "reports/plot/faults.h"
+#include "reports/plot/palette.h"
 #include "tests/catch.h"
 #include "tests/model/bike_log.h"
 
@@ -35,7 +37,9 @@ TEST_CASE("A bar a year, its categories stacked, the largest first, the years be
     CHECK(plot.bars[1].values == std::vector<double>{50, 0, 0});
     CHECK(plot.bars[0].tone != plot.bars[1].tone);
     CHECK(plot.y.title == "Spent, EUR");
+    CHECK(plot.title == "Spent each year on Tourer");
     CHECK_FALSE(plot::empty(plot));
+    CHECK(plot::faults(plot) == std::vector<std::string>{});
 }
 
 TEST_CASE("Many categories are joined into one of the six that can be told apart") {
@@ -46,6 +50,7 @@ TEST_CASE("Many categories are joined into one of the six that can be told apart
     REQUIRE(plot.bars.size() == 6);
     CHECK(plot.bars.back().label == "other");
     CHECK(plot.bars.back().values == std::vector<double>{27});
+    CHECK(plot::faults(plot) == std::vector<std::string>{});
 }
 
 TEST_CASE("Nothing spent is no picture") {
@@ -58,6 +63,7 @@ TEST_CASE("The fan of a forecast starts where the money spent this year ends") {
     forecast.currency = euro;
     forecast.today = day("2026-05-03");
     forecast.until = day("2027-05-03");
+    forecast.bikes = {{"Tourer", {}}};
     forecast.up_to_month = {{"2026-05-31", {2'000, 1'000, 2'500, 4'000}},
                             {"2026-06-30", {4'000, 2'000, 5'000, 9'000}}};
     const auto plot =
@@ -79,4 +85,10 @@ TEST_CASE("The fan of a forecast starts where the money spent this year ends") {
     CHECK(range[2].high == 190);
     CHECK(plot.series[1].runs.at(0).back().y == 150);
     CHECK(plot.x.kind == plot::AxisKind::date);
+    CHECK(plot::stroke(plot.series[0]) == plot::Stroke::solid);  // what is known
+    CHECK(plot::stroke(plot.series[1]) == plot::Stroke::dashed); // what is foretold
+    CHECK(plot.series[0].tone != plot.series[1].tone);
+    CHECK(plot.title == "Spent in 2026 and to come, Tourer");
+    CHECK(plot.y.title == "Added up since 1 January 2026, EUR");
+    CHECK(plot::faults(plot) == std::vector<std::string>{});
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/due_plot.h"
 
+#include "reports/plot/faults.h"
 #include "tests/catch.h"
 #include "tests/model/bike_log.h"
 
@@ -52,6 +53,25 @@ TEST_CASE("Each item is a stretch with its middle, its state beside it, and a li
     CHECK(picture.rules[0].label == "today");
     CHECK(plot::day_at(picture.rules[0].at) == day("2025-02-01"));
     CHECK_FALSE(plot::empty(picture));
+    CHECK(picture.title == "What falls due on Tourer, and when");
+    CHECK(picture.x.title == "Day it falls due");
+    CHECK_FALSE(picture.x.from); // the oldest is a month old
+    CHECK(plot::faults(picture) == std::vector<std::string>{});
+}
+
+TEST_CASE("What was due long ago stands at the edge, with its month in words") {
+    const auto picture = compose::due_plot(
+        {with_days(item("Tourer", "Fork oil", DueState::overdue), "2022-06-17", "2022-06-17", "2022-06-17"),
+         with_days(item("Old twin", "Chain", DueState::soon), "2025-03-01", "2025-04-01", "2025-05-01")},
+        day("2025-02-01"));
+    CHECK(picture.title == "What falls due on 2 bikes, and when");
+    CHECK(picture.spans[0].note == "overdue");
+    CHECK(picture.spans[0].more == "since Jun 2022");
+    CHECK(picture.spans[1].more.empty());
+    CHECK(picture.spans[1].note == "soon");
+    REQUIRE(picture.x.from);
+    CHECK(plot::day_at(*picture.x.from) == day("2024-08-01"));
+    CHECK(plot::faults(picture) == std::vector<std::string>{});
 }
 
 TEST_CASE("Items without a day are named, not drawn; with several bikes each has its bike") {

@@ -96,6 +96,15 @@ TEST_CASE("The text says what, how sure and what to do, and always warns", "[com
     CHECK(holds(text_of_example(true), "Caveat of HB2004"));
 }
 
+TEST_CASE("The grade stands once beside the oil, in its name or after it", "[compose][oil]") {
+    CHECK(holds(text_of_example(false), "Marsh 4T, 10W-40, in since"));
+    OilGarage garage;
+    garage.fill("2024-01-02", "10W-40", "Marsh 10W-40", 10000);
+    garage.draw("2024-06-01", clean_values_but({}), 13000);
+    const std::string text = write::text(compose::oil_assessment_text({garage.assess()}, false), {});
+    CHECK(holds(text, "Marsh 10W-40, in since"));
+}
+
 TEST_CASE("Without a sample the text says how to write one", "[compose][oil]") {
     CHECK(holds(write::text(compose::oil_assessment_text({}, false), {200, false}), "add sample"));
 }

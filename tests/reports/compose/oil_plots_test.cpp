@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/oil_plots.h"
 #include "reports/plot/faults.h"
+#include "reports/plot/palette.h"
 #include "tests/catch.h"
 #include "tests/model/oil/oil_garage.h"
 
@@ -55,7 +56,7 @@ TEST_CASE("Wear metals are series with a run for each fill", "[compose][plot]") 
     CHECK(chromium.runs[0][0].hollow);
     CHECK(chromium.runs[0][0].y == Approx(5)); // half the detection limit: 0.5 of 10 mg/kg
     CHECK(chromium.tone != iron.tone);
-    CHECK(chromium.mark != iron.mark);
+    CHECK(plot::mark(chromium) != plot::mark(iron));
     CHECK(plot.x.title == "Odometer, km");
     CHECK(plot.y.title == "Share of the limit in brackets, %");
     CHECK(plot.y.to == 120);
@@ -109,6 +110,10 @@ TEST_CASE("Viscosity stands in the band of its grade, with the new oil as a line
     REQUIRE(plot.rules.size() == 1);
     CHECK(plot.rules[0].at == 14.2);
     CHECK(plot.series[0].runs.size() == 2);
+    CHECK(plot.title.ends_with("viscosity at 100 °C over the odometer"));
+    CHECK(plot.y.title == "Viscosity at 100 °C, mm²/s");
+    CHECK(plot.description.find("mm²/s") != std::string::npos);
+    CHECK(plot::faults(plot, {900, 506}).empty());
 }
 
 TEST_CASE("Without an odometer there is nothing to draw", "[compose][plot]") {

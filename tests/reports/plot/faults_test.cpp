@@ -38,6 +38,8 @@ Plot windows() {
               {AxisKind::category, "", {}, {}, {"oil", "chain"}}};
     plot.spans = {{0, 20000, 20010, 20050, Tone::good, "later"},
                   {1, 19990, 19995, 20000, Tone::danger, "overdue"}};
+    plot.span_label = "8 of 10 cases";
+    plot.middle_label = "even chances";
     return plot;
 }
 
@@ -136,6 +138,11 @@ TEST_CASE("Data outside given ends of an axis is named", "[faults]") {
     Plot plot = sound();
     plot.y.to = 10;
     CHECK(only_fault(plot, "outside the axis"));
+    plot = windows();
+    plot.x.from = 20001; // the second lies before it: an arrow says so
+    CHECK(faults(plot).empty());
+    plot.x.to = 20005;
+    CHECK(only_fault(plot, "behind the end of the axis"));
 }
 
 TEST_CASE("A series drawn neither with marks nor a line is named", "[faults]") {

@@ -64,6 +64,109 @@ TEST_CASE("Bars stand on each other, as high as their values", "[layout]") {
     CHECK(layout.bars[1].box.height == Approx(3 * layout.bars[0].box.height));
 }
 
+TEST_CASE("Few bars are no wider than many would be allowed to be", "[layout]") {
+    Plot plot{"T", "D", {AxisKind::category, "", {}, {}, {"2026"}}, {AxisKind::linear, "EUR"}};
+    plot.bars = {{"fuel", {100}}};
+    const Layout one = lay_out(plot, {900, 506});
+    REQUIRE(one.bars.size() == 1);
+    CHECK(one.bars[0].box.width == Approx(most_bar_px));
+    CHECK(one.bars[0].box.width == Approx(one.bar_share * one.area.width));
+    CHECK(one.bars[0].box.middle() == Approx(one.area.middle()));
+    for (int year = 2006; year < 2026; ++year) {
+        plot.x.categories.push_back(std::to_string(year));
+        plot.bars[0].values.push_back(50);
+    }
+    const Layout many = lay_out(plot, {900, 506});
+    CHECK(many.bar_share == Approx(most_bar_share));
+    CHECK(many.bars[0].box.width < most_bar_px);
+}
+
+namespace {
+
+Plot windows(int lines) {
+    Plot plot{"T", "D", {AxisKind::date, "Day"}, {AxisKind::category, ""}};
+    for (int i = 0; i < lines; ++i) {
+        plot.y.categories.push_back("job " + std::to_string(i));
+        plot.spans.push_back({static_cast<std::size_t>(i), 20000.0 + i, 20010.0 + i, 20050, Tone::good, ""});
+    }
+    plot.rules = {{"today", 20005, true}};
+    plot.span_label = "8 of 10 cases";
+    plot.middle_label = "even chances";
+    return plot;
+}
+
+std::size_t day_rows(const Layout& layout) {
+    std::vector<double> rows;
+    for (const Label& label : layout.labels)
+        if (label.role == Role::x_tick) rows.push_back(label.box.top);
+    std::ranges::sort(rows);
+    rows.erase(std::unique(rows.begin(), rows.end()), rows.end());
+    return rows.size();
+}
+
+} // namespace
+
+TEST_CASE("The days of a long list are written above it as well", "[layout]") {
+    for (const int lines : {5, 17, 18, 30})
+        for (const double line_px : {usual_line_px, least_line_px}) {
+            const Plot plot = windows(lines);
+            const Size size{620, good_height(plot, 620, line_px)};
+            CAPTURE(lines, line_px);
+            CHECK(faults(plot, size) == std::vector<std::string>{});
+            const Layout layout = lay_out(plot, size);
+            CHECK(day_rows(layout) == (lines < 18 ? 1U : 2U));
+            CHECK(layout.area.height / lines == Approx(line_px).margin(1));
+        }
+}
+
+TEST_CASE("What lies before the axis begins is drawn at its edge with an arrow", "[layout]") {
+    Plot plot = windows(2);
+    plot.x.from = 20011;
+    const Layout layout = lay_out(plot, {640, 200});
+    REQUIRE(layout.spans.size() == 2);
+    CHECK(layout.spans[0].before);
+    CHECK_FALSE(layout.spans[1].before);
+    CHECK(layout.spans[0].middle < layout.area.left + 20);
+    for (const auto& [x, y] : layout.spans[0].arrow()) {
+        CHECK((x > layout.area.left && x < layout.spans[0].middle));
+        CHECK(std::abs(y - layout.spans[0].box.centre()) < 6);
+    }
+    CHECK(layout.spans[1].middle == Approx(layout.x.px(20011).value()));
+}
+
+TEST_CASE("Since when something is due is said where there is room", "[layout]") {
+    Plot plot = windows(2);
+    plot.spans[0].note = "overdue";
+    plot.spans[0].more = "since Jun 2022";
+    const auto note = [&](double width) {
+        for (const Label& label : lay_out(plot, {width, 200}).labels)
+            if (label.role == Role::note) return label.text;
+        return std::string{};
+    };
+    CHECK(note(900) == "overdue since Jun 2022");
+    CHECK(note(500) == "overdue");
+}
+
+TEST_CASE("The legend shows a line only where points are joined", "[layout]") {
+    Plot plot = line_of(1);
+    plot.series[0].runs.push_back({{5, 11}});
+    plot.series.push_back({"t", {{{0, 1}, {5, 2}}}, Tone::second});
+    const Layout layout = lay_out(plot, {});
+    REQUIRE(layout.keys.size() == 2);
+    CHECK(layout.keys[0].stroke == Stroke::none);
+    CHECK(layout.keys[0].mark == Mark::circle);
+    CHECK(layout.keys[1].stroke == Stroke::solid);
+}
+
+TEST_CASE("A legend of many rows does not press the data flat", "[layout]") {
+    Plot plot = line_of(5);
+    for (int i = 0; i < 9; ++i)
+        plot.series.push_back({"a long name of a series " + std::to_string(i), {{{0, 1}, {4, 2}}}});
+    const double height = good_height(plot, 480);
+    CHECK(height > 480 * 9 / 16);
+    CHECK(lay_out(plot, {480, height}).area.height > 0.3 * 480);
+}
+
 TEST_CASE("Decades are equally long on a logarithmic scale", "[layout]") {
     const Scale scale(AxisKind::logarithmic, {1, 1000}, 0, 300);
     CHECK(scale.px(10).value() == Approx(100));

@@ -70,7 +70,7 @@ Plot forecast() {
               "3 100 to 6 900 km in the coming year, most likely 4 800 km.",
               {AxisKind::date, "Date"},
               {AxisKind::linear, "Odometer, km"}};
-    Series past{"readings", {{}}, Tone::first};
+    Series past{"readings", {{}}, Tone::second};
     Ribbon ribbon{"8 of 10 forecasts", {}, Tone::first};
     Series middle{"forecast", {{}}, Tone::first, Stroke::dashed, Mark::none};
     for (int month = 0; month <= 14; ++month)
@@ -123,6 +123,12 @@ Plot due_windows() {
                   {5, on(2026, 10, 1), on(2026, 11, 20), on(2027, 2, 1), Tone::good, "later"},
                   {6, on(2027, 3, 1), on(2027, 3, 31), on(2027, 3, 31), Tone::muted, "not known"}};
     plot.rules = {{"today", on(2026, 3, 4), true, Tone::fifth, Stroke::solid}};
+    plot.x.from = on(2026, 1, 10);
+    plot.spans.push_back(
+        {7, on(2023, 1, 1), on(2023, 1, 1), on(2023, 1, 1), Tone::danger, "overdue", "since Jan 2023"});
+    plot.y.categories.emplace_back("Fork oil");
+    plot.span_label = "8 of 10 cases";
+    plot.middle_label = "even chances, or the day itself";
     return plot;
 }
 
@@ -131,7 +137,7 @@ Plot many_readings() {
               "4.2 to 6.1 L/100 km over 600 tankfuls, higher in winter.",
               {AxisKind::date, "Date"},
               {AxisKind::linear, "Consumption, L/100 km"}};
-    Series each{"each tankful", {{}}, Tone::fourth},
+    Series each{"each tankful", {{}}, Tone::first},
         mean{"mean of ten", {{}}, Tone::fifth, Stroke::solid, Mark::none};
     for (int i = 0; i < 600; ++i) {
         const double day = on(2012, 3, 1) + 8 * i;
