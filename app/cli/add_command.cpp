@@ -71,7 +71,8 @@ struct Typed {
     bool keep = false;
 };
 
-Result<ExitStatus> add_entry(Session& session, const std::string& kind, const Typed& typed) {
+Result<ExitStatus> add_entry(Session& session, const std::string& kind, Typed typed) {
+    typed.fields = with_own_word_for_paid(std::move(typed.fields), kind);
     const auto bike = session.one_bike();
     if (!bike) return pass_on(bike.error());
     const auto open = session.open();

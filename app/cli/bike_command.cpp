@@ -171,9 +171,11 @@ void add_list_and_show(CommandLine& line, CLI::App& group) {
         return ExitStatus::done;
     });
     auto& show = line.command(group, "show", "Everything said about a bike",
-                              {"sumpbook -g my.sumpbook -b \"Old twin\" bike show"});
-    line.on_run(show, [](Session& session) -> Result<ExitStatus> {
-        const auto bike = session.one_bike();
+                              {"sumpbook -g my.sumpbook bike show \"Old twin\""});
+    auto name = std::make_shared<std::string>();
+    show.add_option("name", *name, "The bike, as with -b");
+    line.on_run(show, [name](Session& session) -> Result<ExitStatus> {
+        const auto bike = name->empty() ? session.one_bike() : session.bike_named(*name);
         if (!bike) return pass_on(bike.error());
         session.show(compose::bike_json(**bike), compose::bike_text(**bike));
         return ExitStatus::done;

@@ -106,7 +106,7 @@ void CommandLine::add_global_options() {
     app_.add_option("--sample-seed", options_.sample_seed,
                     "For examples and tests only: ids, salts and times recorded come from this number")
         ->type_name("N")
-        ->group(group);
+        ->group(""); // no owner needs it: it stands in no help
 }
 
 CLI::App& CommandLine::group(const std::string& name, const std::string& summary) {
@@ -154,6 +154,7 @@ Result<void> CommandLine::parse(int argc, const char* const* argv, std::string& 
         text = std::string(version.what()) + "\n";
         return {};
     } catch (const CLI::CallForHelp& /*asked*/) {
+        if (auto stray = unknown_command(app_)) return pass_on(*std::move(stray));
         std::string path;
         const CLI::App* app = reached(app_, path);
         text = app->help() + (app == &app_ ? "" : "\nOptions for every command: sumpbook --help\n");

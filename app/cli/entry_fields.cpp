@@ -39,6 +39,8 @@ std::pair<std::string, std::string> paid_option(std::string_view kind) {
     return {"--paid", "What was paid for all of it"};
 }
 
+constexpr std::array<const char*, 3> words_for_paid{"--paid", "--total", "--amount"};
+
 /// Costs, recalls and lay-ups can lie ahead.
 bool may_lie_ahead(std::string_view kind) { return kind == "cost" || kind == "recall" || kind == "layup"; }
 
@@ -74,6 +76,10 @@ std::vector<EntryField> all_fields(std::string_view kind) {
         if (!own) fields.push_back(std::move(one));
     }
     return fields;
+}
+
+bool is_word_for_paid(std::string_view option) {
+    return std::ranges::find(words_for_paid, option) != words_for_paid.end();
 }
 
 const EntryField* field_of(std::string_view kind, std::string_view option) {
@@ -156,18 +162,38 @@ const std::vector<EntryField>& entry_fields(std::string_view kind) {
 }
 
 void add_entry_options(CLI::App& command, const std::vector<EntryField>& fields, TypedEntry& typed) {
+    const auto add = [&](const std::string& name, const EntryField& one) {
+        auto* option = command.add_option_function<std::vector<std::string>>(
+            name, [&typed, name](const std::vector<std::string>& texts) { typed[name] = texts; }, one.help);
+        option->type_name(one.type)->expected(one.bare ? 0 : 1, 1)->allow_extra_args(false);
+        option->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+        return option;
+    };
     for (const auto& one : fields) {
         if (auto* there = command.get_option_no_throw(one.option); there != nullptr) {
             if (one.bare) there->expected(0, 1); // the wider form where kinds differ
             continue;
         }
-        auto* option = command.add_option_function<std::vector<std::string>>(
-            one.option,
-            [&typed, name = one.option](const std::vector<std::string>& texts) { typed[name] = texts; },
-            one.help);
-        option->type_name(one.type)->expected(one.bare ? 0 : 1, 1)->allow_extra_args(false);
-        option->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+        add(one.option, one);
     }
+    const auto paid =
+        std::ranges::find_if(fields, [](const EntryField& one) { return is_word_for_paid(one.option); });
+    for (const auto* word : words_for_paid) {
+        if (paid != fields.end() && command.get_option_no_throw(word) == nullptr) add(word, *paid)->group("");
+    }
+}
+
+TypedEntry with_own_word_for_paid(TypedEntry typed, std::string_view kind) {
+    const std::string own = paid_option(kind).first;
+    for (const std::string word : words_for_paid) {
+        const auto found = typed.find(word);
+        if (word == own || found == typed.end()) continue;
+        const auto texts = std::move(found->second);
+        typed.erase(found);
+        auto& all = typed[own];
+        all.insert(all.end(), texts.begin(), texts.end());
+    }
+    return typed;
 }
 
 Result<void> set_entry_fields(Entry& entry, const TypedEntry& typed, const EntryTypedAs& as) {
@@ -237,7 +263,10 @@ Result<Decimal> read_level(const std::string& option, const std::string& text, c
     if (text == "half") return Decimal{5, 1};
     if (text == "max") return Decimal{1};
     const auto level = typed_number(option, text, as);
-    if (!level) return level;
+    if (!level)
+        return refuse_field(
+            "A level is a number from 0 (lower mark) to 1 (upper mark); min, half and max do too.", option,
+            text);
     // DESIGN: one whole gap above or below the marks is as far as anyone can read a glass or a stick.
     if (*level < Decimal{-1} || *level > Decimal{2}) {
         return refuse_field("A level is 0 at the lower mark and 1 at the upper one.", option, text);

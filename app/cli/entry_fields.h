@@ -42,8 +42,13 @@ struct EntryField {
 using TypedEntry = std::map<std::string, std::vector<std::string>>;
 
 /// Adds fields as options of `command`; what is typed ends up in `typed`, under the option's name only
-/// where it was given. An option that is there already is left alone.
+/// where it was given. An option that is there already is left alone. All three words for what was paid are
+/// taken; those of other kinds stand in no help.
 void add_entry_options(CLI::App& command, const std::vector<EntryField>& fields, TypedEntry& typed);
+
+/// What was typed with the word for what was paid that the kind uses: --total, --amount or --paid, whichever
+/// of the three was typed.
+[[nodiscard]] TypedEntry with_own_word_for_paid(TypedEntry typed, std::string_view kind);
 
 /// Sets what was typed and leaves the rest; the first refusal ends it. An option that is of another kind
 /// is wrong usage.

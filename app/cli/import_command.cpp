@@ -84,7 +84,8 @@ Result<ExitStatus> run(Session& session, import::ImportKind kind, const Typed& t
     auto named = *options;
     if (!named.bike && (*open)->garage.bikes.size() == 1)
         named.bike = (*open)->garage.bikes.front().details.value.name;
-    const auto plan = import::plan_import(kind, typed.file, *bytes, named, (*open)->garage, session.today());
+    const auto plan = import::plan_import(kind, typed.file, *bytes, named, (*open)->garage, (*open)->records,
+                                          session.today());
     if (!plan) return pass_on(plan.error());
     session.show(import_json(*plan, typed.dry_run), import_text(*plan, typed.dry_run));
     if (!plan->ready()) {

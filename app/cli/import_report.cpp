@@ -38,6 +38,17 @@ void add_lines(document::Document& text, const std::string& heading, const Lines
     text.table(std::move(table));
 }
 
+/// Rows kept out leave no trace in the garage: how to get them in.
+std::string put_right_words(const std::vector<import::KeptOutRow>& rows) {
+    constexpr std::size_t named = 10;
+    std::string lines;
+    for (std::size_t i = 0; i < rows.size() && i < named; ++i)
+        lines += (i == 0 ? "" : ", ") + std::to_string(rows[i].line);
+    if (rows.size() > named) lines += " and the others above";
+    return std::string("Put ") + (rows.size() == 1 ? "line " : "lines ") + lines +
+           " right in the file and import it again: what is there already stays out.";
+}
+
 } // namespace
 
 document::Value import_json(const import::ImportPlan& plan, bool in_full) {
@@ -68,6 +79,7 @@ document::Document import_text(const import::ImportPlan& plan, bool in_full) {
               document::Severity::caution);
     add_lines(text, "There already, kept out", import::duplicate_lines(plan), document::Severity::none);
     add_lines(text, "Rows kept out", import::kept_out_lines(plan), document::Severity::caution);
+    if (!plan.kept_out.empty()) text.sentence(put_right_words(plan.kept_out));
     text.sentence(import::count_line(plan));
     return text;
 }

@@ -8,6 +8,7 @@
 #include "reports/compose/log.h"
 
 #include <algorithm>
+#include <map>
 #include <memory>
 
 namespace sumpbook::cli {
@@ -32,12 +33,20 @@ Result<std::optional<Date>> day_or_nothing(const std::string& option, const std:
     return std::optional<Date>{*day};
 }
 
+std::string list_of_kinds() {
+    std::string list;
+    for (const auto slug : entry_kind_slugs())
+        list += (list.empty() ? "" : ", ") + std::string(slug);
+    return list;
+}
+
 Result<compose::LogSelection> selection_of(const TypedSelection& typed, const TypedAs& as) {
     compose::LogSelection selection;
     if (!typed.kind.empty() && !body_of_kind(typed.kind)) {
         const auto& slugs = entry_kind_slugs();
         return fail(ProblemKind::wrong_usage, "There is no kind of entry \"" + typed.kind + "\"." +
-                                                  did_you_mean(typed.kind, {slugs.begin(), slugs.end()}));
+                                                  did_you_mean(typed.kind, {slugs.begin(), slugs.end()}) +
+                                                  " The kinds are: " + list_of_kinds() + ".");
     }
     selection.kind = typed.kind;
     const auto from = day_or_nothing("--from", typed.from, as);
@@ -57,7 +66,8 @@ Result<compose::LogSelection> selection_of(const TypedSelection& typed, const Ty
 
 void add_list(CommandLine& line, CLI::App& command) {
     auto typed = std::make_shared<TypedSelection>();
-    command.add_option("--kind", typed->kind, "Only entries of this kind")->type_name("KIND");
+    command.add_option("--kind", typed->kind, "Only entries of this kind: " + list_of_kinds())
+        ->type_name("KIND");
     command.add_option("--from", typed->from, "From this day on")->type_name("DATE");
     command.add_option("--until", typed->until, "Up to this day")->type_name("DATE");
     command.add_option("--text", typed->text, "Only entries that say this somewhere")->type_name("TEXT");
@@ -105,9 +115,10 @@ struct TypedCorrection {
     bool keep = false;
 };
 
-Result<ExitStatus> correct(Session& session, const TypedCorrection& typed) {
+Result<ExitStatus> correct(Session& session, TypedCorrection typed) {
     const auto found = entry_by_id(session, typed.id);
     if (!found) return pass_on(found.error());
+    typed.fields = with_own_word_for_paid(std::move(typed.fields), kind_slug(found->entry->value.body));
     const auto open = session.open();
     if (!open) return pass_on(open.error());
     if (typed.fields.empty() && typed.clear.empty() && !typed.settle_doubts)
@@ -131,6 +142,20 @@ Result<ExitStatus> correct(Session& session, const TypedCorrection& typed) {
                        "Corrected " + found->entry->id + ", now");
 }
 
+/// The options of all kinds stand by the kind they are of, in the help.
+void group_by_kind(CLI::App& command) {
+    std::map<std::string, std::vector<std::string>> kinds_of;
+    for (const auto kind : entry_kind_slugs()) {
+        for (const auto& field : entry_fields(kind))
+            kinds_of[field.option].emplace_back(kind);
+    }
+    for (const auto& [option, kinds] : kinds_of) {
+        const bool of_all = kinds.size() == entry_kind_slugs().size();
+        const std::string several = of_all ? "For every entry" : "For several kinds of entries";
+        command.get_option(option)->group(kinds.size() == 1 ? "For " + kinds.front() : several);
+    }
+}
+
 void add_correct(CommandLine& line, CLI::App& group) {
     auto& command =
         line.command(group, "correct", "Put right what an entry says; the earlier version is kept beside it",
@@ -141,6 +166,7 @@ void add_correct(CommandLine& line, CLI::App& group) {
     command.preparse_callback([&command, typed](std::size_t) { // made only where they are meant
         for (const auto kind : entry_kind_slugs())
             add_entry_options(command, entry_fields(kind), typed->fields);
+        group_by_kind(command);
         command.add_option("--clear", typed->clear, "Make this field empty; repeat for each")
             ->type_name("FIELD")
             ->allow_extra_args(false);

@@ -89,12 +89,36 @@ std::string not_in_plan(const Bike& bike, const PlanItem& item) {
     return missing;
 }
 
+/// A new name so near to one that the plan or a starter plan has is rather a slip of the pen; with a label of
+/// its own it is meant. DESIGN.
+Result<void> no_slip(const Bike& bike, const std::string& slug, const TypedPlanFields& typed) {
+    if (typed.contains("--label") || find_plan_item(bike, slug) != nullptr) return {};
+    std::vector<std::string> known;
+    for (const auto& item : bike.plan)
+        known.push_back(item.value.slug);
+    for (const auto& item : upkeep::starter_plan(bike.details.value, std::nullopt, std::nullopt)) {
+        if (item.slug == slug) return {};
+        if (std::ranges::find(known, item.slug) == known.end()) known.push_back(item.slug);
+    }
+    auto near = near_misses(slug, known);
+    // "chain" is no slip for "chain-clean": a shorter name of its own.
+    std::erase_if(near, [&](const std::string& word) {
+        return word.starts_with(slug) && word.size() > slug.size() + 2;
+    });
+    const auto meant = did_you_mean(slug, near);
+    if (meant.empty()) return {};
+    return refuse("\"" + slug + "\" would be a new item." + meant +
+                  " A new item so much like it needs a name of its own: add --label \"" + label_from(slug) +
+                  "\".");
+}
+
 Result<ExitStatus> set_item(Session& session, const std::string& slug, const TypedPlanFields& typed) {
     const auto at = here(session);
     if (!at) return pass_on(at.error());
     if (!is_slug(slug))
         return refuse("An item is named by small letters, digits and hyphens, such as engine-oil.",
                       {.file = {}, .line = {}, .column = "item", .text = slug});
+    if (auto sure = no_slip(*at->bike, slug, typed); !sure) return pass_on(sure.error());
     PlanItem item;
     item.slug = slug;
     item.label = label_from(slug);
@@ -109,9 +133,11 @@ Result<ExitStatus> set_item(Session& session, const std::string& slug, const Typ
     }
     const std::string verb = present != nullptr ? "Changed: " : "Planned: ";
     const auto missing = typed.contains("--includes") ? not_in_plan(*at->bike, item) : std::string();
+    const std::string was = present != nullptr ? interval_words(present->value) : interval_words(item);
     // The garage is read again after the write: what is said about the bike comes first.
     if (const auto written = session.write({change_of(*at, item)}); !written) return pass_on(written.error());
-    session.remark(verb + item.label + ", " + interval_words(item) + ".");
+    const std::string now = interval_words(item);
+    session.remark(verb + item.label + ", " + now + (was == now ? "." : " (was " + was + ")."));
     if (!missing.empty())
         session.remark("The plan has no item " + missing + " yet; including it counts once there is one.");
     return ExitStatus::done;

@@ -62,6 +62,15 @@ bool counts_years(const Amount& amount) { return is_one_of(amount.unit, {"year",
 bool counts_days(const Amount& amount) { return is_one_of(amount.unit, {"day", "days", "d"}); }
 bool counts_hours(const Amount& amount) { return is_one_of(amount.unit, {"h", "hour", "hours"}); }
 
+/// Limits are met whichever comes first, never both.
+Result<void> joined_by_or(const std::string& field, const std::string& text) {
+    if (text.find(" and ") == std::string::npos) return {};
+    return pass_on(placed({ProblemKind::refused,
+                           "Join limits with \"or\": \"6000 km or 12 months\". Whichever comes first counts.",
+                           {}},
+                          field, text));
+}
+
 Result<void> set_distance(std::optional<WrittenDistance>& to, const std::string& field,
                           const std::string& part, const TypedAs& as) {
     const auto distance = typed_distance(field, part, as);
@@ -231,6 +240,7 @@ void add_plan_options(CLI::App& command, TypedPlanFields& typed) {
 Result<Limits> typed_limits(const std::string& field, const std::string& text, const TypedAs& as) {
     Limits limits;
     if (trimmed(text) == "none") return limits;
+    if (auto joined = joined_by_or(field, text); !joined) return pass_on(joined.error());
     for (const auto& part : split_at(text, " or ")) {
         if (auto put = put_limit(limits, field, part, as); !put) return pass_on(put.error());
     }
@@ -241,6 +251,7 @@ Result<std::optional<Margin>> typed_margin(const std::string& field, const std::
                                            const TypedAs& as) {
     if (trimmed(text) == "none") return std::optional<Margin>{};
     Margin margin;
+    if (auto joined = joined_by_or(field, text); !joined) return pass_on(joined.error());
     for (const auto& part : split_at(text, " or ")) {
         if (auto put = put_margin(margin, field, part, as); !put) return pass_on(put.error());
     }

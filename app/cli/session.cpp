@@ -20,6 +20,20 @@ std::unique_ptr<store::RandomSource> random_source(const std::optional<std::uint
     return std::make_unique<store::SystemRandom>();
 }
 
+/// Asks again after an answer that is neither yes nor no; the end of the input is a no.
+bool asked_until_answered(const std::string& question, std::istream& in) {
+    std::fputs((question + " [yes/no] ").c_str(), stderr);
+    for (std::string answer; std::getline(in, answer);) {
+        if (answer == "yes" || answer == "y" || answer == "Y" || answer == "YES" || answer == "Yes")
+            return true;
+        if (answer == "no" || answer == "n" || answer == "N" || answer == "NO" || answer == "No")
+            return false;
+        std::fputs("Please answer yes or no. [yes/no] ", stderr);
+    }
+    std::fputc('\n', stderr);
+    return false;
+}
+
 } // namespace
 
 Session::Session(World world, GlobalOptions options)
@@ -190,10 +204,7 @@ Result<void> Session::confirm(const std::string& question) {
         return fail(ProblemKind::unconfirmed, question + " Nothing was written. Add --yes to do it.");
     }
     std::fflush(stdout);
-    std::fputs((question + " [yes/no] ").c_str(), stderr);
-    std::string answer;
-    std::getline(std::cin, answer);
-    if (answer == "yes" || answer == "y") return {};
+    if (asked_until_answered(question, std::cin)) return {};
     return fail(ProblemKind::unconfirmed, "Nothing was written.");
 }
 
@@ -201,7 +212,8 @@ void Session::show(const document::Value& json, const document::Document& text) 
     if (options_.json) return print(write::json(json));
     if (options_.plain) return print(write::plain(text));
     const bool colour = world_.out_is_terminal && !world_.wants_no_colour && !options_.no_color;
-    print(write::text(text, {.width = world_.terminal_width, .colour = colour}));
+    print(write::text(text,
+                      {.width = world_.terminal_width, .colour = colour, .table_width = world_.table_width}));
 }
 
 void Session::print(const std::string& text) { std::fwrite(text.data(), 1, text.size(), stdout); }

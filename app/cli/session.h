@@ -76,8 +76,8 @@ public:
     [[nodiscard]] Result<std::vector<std::string>> write(std::vector<Change> changes);
     [[nodiscard]] SubjectId new_subject();
 
-    /// Asks on the terminal, unless --yes was given; refused without a terminal or with any answer but
-    /// yes. `question` is a whole sentence: "Write 12 entries?".
+    /// Asks on the terminal until the answer is yes or no, unless --yes was given; refused without a
+    /// terminal, after no, and at the end of the input. `question` is a whole sentence: "Write 12 entries?".
     [[nodiscard]] Result<void> confirm(const std::string& question);
 
     /// The answer, as JSON, plain lines or text, whichever was asked for.

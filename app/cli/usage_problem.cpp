@@ -3,6 +3,9 @@
 
 #include "app/cli/suggestions.h"
 
+#include <map>
+#include <string_view>
+
 namespace sumpbook::cli {
 namespace {
 
@@ -13,6 +16,59 @@ std::vector<std::string> names_of_options(const CLI::App& app) {
             names.push_back("--" + name);
     }
     return names;
+}
+
+std::vector<std::string> quoted_paths(const std::vector<std::string>& groups, const std::string& name) {
+    std::vector<std::string> paths;
+    for (const auto& group : groups)
+        paths.push_back(group + " " + name);
+    return paths;
+}
+
+/// The commands one level down, each with the groups that have it: "show" of "bike" and "log".
+std::map<std::string, std::vector<std::string>> commands_below(const CLI::App& root) {
+    std::map<std::string, std::vector<std::string>> groups;
+    for (const auto* group : root.get_subcommands([](const CLI::App*) { return true; })) {
+        for (const auto& name : names_of_commands(*group))
+            groups[name].push_back(group->get_name());
+    }
+    return groups;
+}
+
+/// " Did you mean "log correct"?" for a word that is a command one level down; `or_near` also for one that is
+/// nearly one.
+std::string meant_below(const CLI::App& root, const std::string& typed, bool or_near) {
+    const auto groups = commands_below(root);
+    std::vector<std::string> names;
+    for (const auto& [name, of] : groups)
+        names.push_back(name);
+    auto meant = groups.contains(typed) ? std::vector{typed} : std::vector<std::string>{};
+    if (meant.empty() && or_near) meant = near_misses(typed, names);
+    std::string text;
+    for (const auto& name : meant) {
+        for (const auto& path : quoted_paths(groups.at(name), name))
+            text += (text.empty() ? " Did you mean \"" : "\" or \"") + path;
+    }
+    return text.empty() ? text : text + "\"?";
+}
+
+bool is_digits(std::string_view text) {
+    return !text.empty() && text.find_first_not_of("0123456789.,") == std::string_view::npos;
+}
+
+/// What a word that is one too many may have been: the second half of a number, a reading, a bike.
+std::string perhaps(const CLI::App& at, const std::string& typed) {
+    for (const auto* option : at.get_options()) {
+        const auto& results = option->results();
+        if (!is_digits(typed) || results.empty() || !is_digits(results.back()) || results.back().size() > 3)
+            continue;
+        return " A number with blanks stands in quotes: " + option->get_name() + " \"" + results.back() +
+               " " + typed + "\".";
+    }
+    const bool has_odometer = at.get_option_no_throw("--odometer") != nullptr;
+    if (is_digits(typed)) return has_odometer ? " A reading is given with --odometer " + typed + "." : "";
+    if (at.get_option_no_throw("--note") != nullptr) return " Text is given with --note \"" + typed + "\".";
+    return " A bike is named with -b \"" + typed + "\".";
 }
 
 /// A word that nothing is known by.
@@ -28,8 +84,13 @@ std::string stray_word(const CLI::App& root, const CLI::App& at) {
     const auto commands = names_of_commands(at);
     // In "reprt oil" the stray word stands in front of the command that was reached.
     auto meant = did_you_mean(typed, commands);
+    if (commands.empty()) {
+        meant = did_you_mean(typed, names_of_commands(root));
+        if (meant.empty()) return "\"" + typed + "\" is one word too many." + perhaps(at, typed);
+    }
+    if (meant.empty()) meant = meant_below(root, typed, false);
     if (meant.empty()) meant = did_you_mean(typed, names_of_commands(root));
-    if (commands.empty() && meant.empty()) return "\"" + typed + "\" is one word too many.";
+    if (meant.empty()) meant = meant_below(root, typed, true);
     return "There is no command \"" + typed + "\" here." + meant;
 }
 
@@ -71,6 +132,15 @@ const CLI::App* reached(const CLI::App& root, std::string& path) {
         app = chosen.front();
         path += " " + app->get_name();
     }
+}
+
+std::optional<Problem> unknown_command(const CLI::App& root) {
+    std::string path;
+    const CLI::App* at = reached(root, path);
+    const auto extras = root.remaining(true);
+    if (names_of_commands(*at).empty() || extras.empty() || extras.front().starts_with("-"))
+        return std::nullopt;
+    return Problem{ProblemKind::wrong_usage, stray_word(root, *at) + " See: " + path + " --help", {}};
 }
 
 Problem usage_problem(const CLI::App& root, const CLI::ParseError& error) {

@@ -5,6 +5,7 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <charconv>
 #include <cstdlib>
 #include <ctime>
 #include <string_view>
@@ -25,12 +26,16 @@ Date local_day(std::time_t now) {
            std::chrono::day{static_cast<unsigned>(parts.tm_mday)};
 }
 
-int width_of_terminal() {
+/// COLUMNS where it is set to a number, else the width of the terminal that the answer goes to.
+std::optional<int> columns() {
+    const std::string asked = environment("COLUMNS");
+    int number = 0;
+    const auto [end, error] = std::from_chars(asked.data(), asked.data() + asked.size(), number);
+    if (error == std::errc{} && end == asked.data() + asked.size() && number > 0) return std::max(number, 40);
     winsize size{};
-    if (isatty(STDOUT_FILENO) != 0 && ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0) {
-        return std::clamp<int>(size.ws_col, 40, 120);
-    }
-    return 80;
+    if (isatty(STDOUT_FILENO) != 0 && ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0)
+        return std::max<int>(size.ws_col, 40);
+    return std::nullopt;
 }
 
 std::string state_folder() {
@@ -49,7 +54,8 @@ World look_around() {
     world.out_is_terminal = isatty(STDOUT_FILENO) != 0;
     world.err_is_terminal = isatty(STDERR_FILENO) != 0;
     world.in_is_terminal = isatty(STDIN_FILENO) != 0;
-    world.terminal_width = width_of_terminal();
+    world.table_width = columns();
+    world.terminal_width = std::min(world.table_width.value_or(80), 120);
     world.wants_no_colour = !environment("NO_COLOR").empty() || environment("TERM") == "dumb";
     world.state_folder = state_folder();
     return world;

@@ -3,6 +3,7 @@
 
 #include "model/quantity/dates.h"
 
+#include <optional>
 #include <string>
 
 namespace sumpbook::cli {
@@ -15,7 +16,9 @@ struct World {
     bool out_is_terminal = false;
     bool err_is_terminal = false;
     bool in_is_terminal = false;
-    int terminal_width = 80;
+    int terminal_width = 80; ///< Sentences wrap here.
+    std::optional<int>
+        table_width; ///< COLUMNS, else the terminal's own; absent where the answer goes to a file.
     bool wants_no_colour = false; ///< NO_COLOR is set and not empty, or TERM is dumb.
     std::string state_folder;     ///< $XDG_STATE_HOME/sumpbook, else ~/.local/state/sumpbook.
 };

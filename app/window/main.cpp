@@ -53,7 +53,7 @@ Result<void> make_file(const cli::World& world, const DeskOptions& options) {
         return rendered(*opened, options);
     }();
     if (!bytes) return pass_on(bytes.error());
-    return write_file(options.to, *bytes);
+    return write_file(options.to, *bytes, options.garage.yes);
 }
 
 int show_window(const cli::World& world, const DeskOptions& options) {

@@ -49,6 +49,7 @@ void add_options(CLI::App& app, DeskOptions& options, Typed& typed) {
         ->type_name("WHAT")
         ->group(group);
     app.add_option("--to", options.to, "The file to make, .png or .pdf")->type_name("FILE")->group(group);
+    app.add_flag("--yes", options.garage.yes, "Write over a file that is there already")->group(group);
     app.add_option("--size", typed.size, "Of a picture; 900 wide and as high as it needs if not given")
         ->type_name("WxH")
         ->group(group);

@@ -13,6 +13,7 @@
 
 #include <QApplication>
 #include <QBuffer>
+#include <QFileInfo>
 #include <QSaveFile>
 
 #include <algorithm>
@@ -123,7 +124,10 @@ Result<QByteArray> screenshot(const cli::World& world, const DeskOptions& option
     return png_of(window.grab().toImage());
 }
 
-Result<void> write_file(const std::string& path, const QByteArray& bytes) {
+Result<void> write_file(const std::string& path, const QByteArray& bytes, bool write_over) {
+    if (!write_over && QFileInfo::exists(QString::fromStdString(path)))
+        return fail(ProblemKind::unconfirmed,
+                    "Write over " + path + "? Nothing was written. Add --yes to do it.");
     QSaveFile file(QString::fromStdString(path));
     if (file.open(QIODevice::WriteOnly) && file.write(bytes) == bytes.size() && file.commit()) return {};
     return fail(ProblemKind::io, "The file could not be written: " + file.errorString().toStdString() + ".",

@@ -15,7 +15,8 @@ namespace sumpbook::window {
 /// A page of the window as it looks. Refused for an unknown page.
 [[nodiscard]] Result<QByteArray> screenshot(const cli::World& world, const DeskOptions& options);
 
-/// Problem of kind io where the file cannot be written whole; what stood there is then unchanged.
-[[nodiscard]] Result<void> write_file(const std::string& path, const QByteArray& bytes);
+/// Unconfirmed where a file stands there already and is not to be written over; of kind io where the file
+/// cannot be written whole. What stood there is then unchanged.
+[[nodiscard]] Result<void> write_file(const std::string& path, const QByteArray& bytes, bool write_over);
 
 } // namespace sumpbook::window

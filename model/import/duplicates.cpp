@@ -62,16 +62,38 @@ bool seems_the_same(const Entry& a, const Entry& b) {
     return !key.empty() && key == event_key(b) && !says_the_same(a, b);
 }
 
-KnownEntries::KnownEntries(const Bike& bike) {
+KnownEntries::KnownEntries(const Bike& bike, const std::vector<NamedRecord>& records) {
     for (const auto& logged : bike.log) {
-        const Place place{.entry = logged.value, .known = {.id = logged.id, .line = {}}};
+        const Place place{.entry = logged.value,
+                          .known = {.id = logged.id, .line = {}, .corrected_to = {}, .withdrawn = false}};
         in_garage_.emplace(entry_text(logged.value), place);
         if (const auto event = event_key(logged.value); !event.empty()) by_event_.emplace(event, place);
+    }
+    add_earlier_versions(bike, records);
+}
+
+void KnownEntries::add_earlier_versions(const Bike& bike, const std::vector<NamedRecord>& records) {
+    std::map<std::string, std::string> now; // the version in use, by the id of any
+    for (const auto& logged : bike.log) {
+        now.emplace(logged.id, logged.id);
+        for (const auto& id : logged.earlier_ids)
+            now.emplace(id, logged.id);
+    }
+    for (const auto& record : records) {
+        const auto* entry = std::get_if<Entry>(&record.record.content);
+        if (entry == nullptr || record.subject != bike.id) continue;
+        const auto current = now.find(record.id);
+        const bool withdrawn = current == now.end();
+        if (!withdrawn && current->second == record.id) continue;
+        Known known{.id = record.id, .line = {}, .corrected_to = {}, .withdrawn = withdrawn};
+        if (!withdrawn) known.corrected_to = current->second;
+        earlier_.emplace(entry_text(*entry), Place{.entry = *entry, .known = std::move(known)});
     }
 }
 
 void KnownEntries::add(const Entry& entry, std::size_t line) {
-    const Place place{.entry = entry, .known = {.id = {}, .line = line}};
+    const Place place{.entry = entry,
+                      .known = {.id = {}, .line = line, .corrected_to = {}, .withdrawn = false}};
     in_file_.emplace(key_with_doubts(entry), place);
     if (const auto event = event_key(entry); !event.empty()) by_event_.emplace(event, place);
 }
@@ -83,7 +105,9 @@ std::optional<Known> KnownEntries::same_as(const Entry& entry) const {
             first, last, [&](const auto& place) { return says_the_same(place.second.entry, entry); });
         return found == last ? std::nullopt : std::optional(found->second.known);
     };
-    if (const auto recorded = said(in_garage_, entry_text(entry))) return recorded;
+    const std::string key = entry_text(entry);
+    if (const auto recorded = said(in_garage_, key)) return recorded;
+    if (const auto earlier = said(earlier_, key)) return earlier;
     return said(in_file_, key_with_doubts(entry));
 }
 

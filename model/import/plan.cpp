@@ -25,11 +25,13 @@ std::string joined(const Row& row) {
 /// Turns the rows of a table into the entries of a plan.
 class Planner {
 public:
-    Planner(ImportPlan& plan, const Table& table, const RowContext& context, const ImportOptions& options)
+    Planner(ImportPlan& plan, const Table& table, const RowContext& context, const ImportOptions& options,
+            const std::vector<NamedRecord>& records)
         : plan_(plan)
         , table_(table)
         , context_(context)
         , options_(options)
+        , records_(records)
         , marking_(find_fill_marking(table, plan.columns)) {}
 
     void run() {
@@ -132,7 +134,7 @@ private:
     }
 
     void add(const Bike& bike, PlannedEntry planned) {
-        auto [known, is_new] = known_.try_emplace(bike.id, bike);
+        auto [known, is_new] = known_.try_emplace(bike.id, bike, records_);
         if (const auto same = known->second.same_as(planned.entry)) {
             plan_.duplicates.push_back({.line = planned.line, .known = *same});
             return;
@@ -160,6 +162,7 @@ private:
     const Table& table_;
     const RowContext& context_;
     const ImportOptions& options_;
+    const std::vector<NamedRecord>& records_;
     FillMarking marking_;
     std::map<SubjectId, KnownEntries> known_;
 };
@@ -244,7 +247,8 @@ std::vector<Doubt> ImportPlan::doubts() const {
 }
 
 Result<ImportPlan> plan_import(ImportKind kind, const std::string& file, std::string_view bytes,
-                               const ImportOptions& options, const Garage& garage, const Date& today) {
+                               const ImportOptions& options, const Garage& garage,
+                               const std::vector<NamedRecord>& records, const Date& today) {
     const auto in_file = [&file](Problem problem) {
         problem.place.file = file;
         return problem;
@@ -273,7 +277,7 @@ Result<ImportPlan> plan_import(ImportKind kind, const std::string& file, std::st
                              .marks = plan.layout.marks,
                              .garage = garage,
                              .today = today};
-    Planner(plan, *table, context, options).run();
+    Planner(plan, *table, context, options, records).run();
     put_in_order_of_days(plan.entries);
     add_run_doubts(plan, garage);
     return plan;

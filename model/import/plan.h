@@ -40,7 +40,7 @@ struct KeptOutRow {
     Doubt doubt; ///< The cell that decided it, as typed.
 };
 
-/// A row that says what an entry of the garage or an earlier row says already; it stays out.
+/// A row that says what an entry of the garage, a version of it or an earlier row says already; it stays out.
 struct DuplicateRow {
     std::size_t line = 0;
     Known known;
@@ -66,10 +66,11 @@ struct ImportPlan {
 };
 
 /// All stages: bytes, text, rows, columns, entries, difference against the garage. `today` is put into
-/// "imported from FILE on DATE". Refused where the file cannot be read as a table at all or the options do
-/// not fit it; everything else is in the plan.
+/// "imported from FILE on DATE". `records` are all of the garage's: a row that an entry said before it was
+/// corrected or withdrawn stays out too. Refused where the file cannot be read as a table at all or the
+/// options do not fit it; everything else is in the plan.
 [[nodiscard]] Result<ImportPlan> plan_import(ImportKind kind, const std::string& file, std::string_view bytes,
                                              const ImportOptions& options, const Garage& garage,
-                                             const Date& today);
+                                             const std::vector<NamedRecord>& records, const Date& today);
 
 } // namespace sumpbook::import

@@ -52,6 +52,14 @@ std::string column_line(const Column& column) {
                        unit.empty() ? "" : std::string(joint) + unit, column.stated ? " (as stated)" : "");
 }
 
+std::string known_words(const Known& known) {
+    if (known.line) return fmt::format("the same as line {}", *known.line);
+    if (known.corrected_to)
+        return fmt::format("there already as {}, since corrected to {}", known.id, *known.corrected_to);
+    if (known.withdrawn) return fmt::format("there already as {}, since withdrawn", known.id);
+    return "the same as entry " + known.id;
+}
+
 } // namespace
 
 std::vector<std::string> layout_lines(const ImportPlan& plan) {
@@ -88,8 +96,7 @@ std::vector<std::string> doubt_lines(const ImportPlan& plan) {
 std::vector<std::string> duplicate_lines(const ImportPlan& plan) {
     std::vector<std::string> lines;
     for (const auto& [line, known] : plan.duplicates)
-        lines.push_back(fmt::format("line {}: the same as {}", line,
-                                    known.line ? fmt::format("line {}", *known.line) : "entry " + known.id));
+        lines.push_back(fmt::format("line {}: {}", line, known_words(known)));
     return lines;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/oil/unrated.h"
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -27,10 +28,23 @@ constexpr std::array<Words, 13> words{
     Words{"judged-elsewhere", "Viscosity is judged at 100 C."},
     Words{"too-many-digits", "The number has more digits than can be compared exactly."}};
 
+/// Where the sentence is about several quantities and would say "it".
+constexpr std::array<std::pair<Unrated, std::string_view>, 4> of_several{
+    {{Unrated::no_limit, "The profile has no published limit for them."},
+     {Unrated::new_oil_unknown,
+      "They can come with the oil, and how much the new oil holds is not known: have the "
+      "new oil tested."},
+     {Unrated::unit, "Their units cannot be turned exactly into the units of the limits."},
+     {Unrated::amount_missing, "The limits are amounts, and the laboratory gave none."}}};
+
 } // namespace
 
 std::string_view slug(Unrated reason) { return words[static_cast<std::size_t>(reason)].first; }
 
-std::string_view sentence(Unrated reason) { return words[static_cast<std::size_t>(reason)].second; }
+std::string_view sentence(Unrated reason, std::size_t quantities) {
+    const auto plural = std::ranges::find(of_several, reason, &std::pair<Unrated, std::string_view>::first);
+    if (quantities > 1 && plural != of_several.end()) return plural->second;
+    return words[static_cast<std::size_t>(reason)].second;
+}
 
 } // namespace sumpbook::oil

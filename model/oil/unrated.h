@@ -24,7 +24,7 @@ enum class Unrated {
 
 /// "no-limit", "leaded-petrol", ...
 [[nodiscard]] std::string_view slug(Unrated reason);
-/// For owners: "no limit for it has been published in this profile".
-[[nodiscard]] std::string_view sentence(Unrated reason);
+/// For owners: "The profile has no published limit for it.", or "for them" where several are meant.
+[[nodiscard]] std::string_view sentence(Unrated reason, std::size_t quantities);
 
 } // namespace sumpbook::oil

@@ -2,6 +2,7 @@
 #include "model/review/history_findings.h"
 
 #include "model/garage/vin.h"
+#include "model/review/fuel_findings.h"
 #include "model/review/workshop_findings.h"
 #include "model/usage/odometer.h"
 
@@ -129,6 +130,8 @@ std::vector<Finding> history_findings(const Bike& bike) {
         add_unknown_plan_items(bike, entry, findings);
     }
     add_paid_twice(bike, findings);
+    for (auto& finding : fuel_findings(bike))
+        findings.push_back(std::move(finding));
     for (auto& finding : workshop_findings(bike))
         findings.push_back(std::move(finding));
     return findings;

@@ -80,7 +80,9 @@ struct FingerprintCheck {
     std::string place;
     std::uint64_t covered_entries = 0;
     // Entries that the fingerprint does not cover:
-    std::uint64_t recorded_later = 0;   ///< By their own clock; all of them where the date is not known.
+    /// By their own clock, all of them where the date is not known; of the second of the printing itself what
+    /// continues a covered chain.
+    std::uint64_t recorded_later = 0;
     std::uint64_t recorded_earlier = 0; ///< By their own clock, but not seen by the copy that printed it.
     std::uint64_t forked_before = 0;    ///< That continue a chain from before its covered end.
     /// Covered subjects (bikes, or the garage itself) that this file does not hold: the answer says nothing

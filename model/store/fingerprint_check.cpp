@@ -127,7 +127,8 @@ public:
         : index_(index)
         , heads_(std::move(heads))
         , covered_(index.frames().size())
-        , forked_(index.frames().size()) {
+        , forked_(index.frames().size())
+        , continues_(index.frames().size()) {
         std::ranges::sort(heads_);
     }
 
@@ -144,11 +145,13 @@ public:
                 check.covered_entries += frame.header.entry_count;
                 continue;
             }
-            if (frame.parent)
-                forked_[i] = covered_[*frame.parent] ? !is_head(index_.frames()[*frame.parent])
-                                                     : forked_[*frame.parent];
+            if (frame.parent) {
+                const bool behind_head = is_head(index_.frames()[*frame.parent]);
+                forked_[i] = covered_[*frame.parent] ? !behind_head : forked_[*frame.parent];
+                continues_[i] = covered_[*frame.parent] ? behind_head : continues_[*frame.parent];
+            }
             if (forked_[i]) check.forked_before += frame.header.entry_count;
-            const auto earlier = earlier_entries(frame, check.printed, recorded);
+            const auto earlier = earlier_entries(frame, check.printed, continues_[i], recorded);
             check.recorded_earlier += earlier;
             check.recorded_later += frame.header.entry_count - earlier;
         }
@@ -181,14 +184,15 @@ private:
         check.place = fmt::format("frame {} of the entries {}-...", sequence + 1, index_.name_of(chain));
     }
 
+    /// In the second of the printing itself what `continues` a covered end was written after it.
     static std::uint64_t earlier_entries(const IndexedFrame& frame,
-                                         const std::optional<RecordedTime>& printed,
+                                         const std::optional<RecordedTime>& printed, bool continues,
                                          const std::vector<RecordedTime>& recorded) {
         if (!printed) return 0;
         const auto first = recorded.begin() + static_cast<std::ptrdiff_t>(frame.first_record);
-        return static_cast<std::uint64_t>(
-            std::count_if(first, first + static_cast<std::ptrdiff_t>(frame.record_count),
-                          [&](const RecordedTime& time) { return time <= *printed; }));
+        return static_cast<std::uint64_t>(std::count_if(
+            first, first + static_cast<std::ptrdiff_t>(frame.record_count),
+            [&](const RecordedTime& time) { return continues ? time < *printed : time <= *printed; }));
     }
 
     [[nodiscard]] std::size_t index_of(const IndexedFrame& frame) const {
@@ -204,6 +208,7 @@ private:
     std::vector<ChainHead> heads_;
     std::vector<bool> covered_;
     std::vector<bool> forked_;
+    std::vector<bool> continues_; ///< Stands behind a covered end of its chain.
 };
 
 /// What the leaves of subjects not held here leave open of an answer.

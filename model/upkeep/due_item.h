@@ -80,6 +80,7 @@ struct DueItem {
     bool estimated = false;              ///< That limit was compared with an estimate of today's distance.
     std::optional<UnknownBecause> unknown_because;
     NextLimits limits;
+    Limits planned;                      ///< What the plan sets for the next time; none for others.
     std::vector<LimitKind> not_computed; ///< Kinds the plan sets that could not be computed.
     Moment now;
     DistanceUnit dial_unit = DistanceUnit::km; ///< Of the bike's dial.

@@ -115,7 +115,8 @@ std::optional<DueItem> plan_due(const PlanItem& item, const BikeToday& bike) {
         return limits_after(item, start, job);
     };
     judge(due, bike);
-    due.not_computed = not_computed(due.history.empty() ? opening_limits(item) : item.repeat, due);
+    due.planned = due.history.empty() ? opening_limits(item) : item.repeat;
+    due.not_computed = not_computed(due.planned, due);
     if (!due.decided_by) due.unknown_because = why_unknown(item, bike, due);
     return due;
 }

@@ -70,8 +70,9 @@ PlanItem item_of(const DataRow& row) {
     item.includes = words_in(row["includes"]);
     const Margin lead{km_in(row, "lead_km"), whole_in(row, "lead_days"), {}};
     if (lead.distance || lead.days) item.lead = lead;
-    const std::string known = row["status"] == "READ" ? row["source"] : "from memory";
-    item.source = fmt::format("common practice; your handbook comes first ({}; {})", row["note"], known);
+    const std::string known = row["status"] == "READ" ? row["source"] : "from memory, no page to show for it";
+    item.source =
+        fmt::format("common practice; your handbook comes first. Usual: {} ({})", row["note"], known);
     return item;
 }
 

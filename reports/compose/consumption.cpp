@@ -96,15 +96,31 @@ std::string bound_words(const usage::OilUseResult& use) {
            spelled_text(bounded->fill.from) + ".";
 }
 
-void add_oil(Document& text, const usage::OilUseResult& use) {
+/// "1.05 L over 3 500 km in 2 fills": what the figure of the run-in engine rests on.
+std::string behind_words(const usage::OilUseResult& use, const GarageSettings& settings) {
+    double litres = 0;
+    Distance over;
+    std::size_t fills = 0;
+    for (const auto& one : use.fills) {
+        if (!one.litres_per_1000km || one.fill.run_in) continue;
+        litres += *one.litres_used;
+        over += *one.over;
+        ++fills;
+    }
+    return words(Volume::from_litres(litres), settings.volume_unit) + " over " +
+           words(over, settings.distance_unit) + " in " + std::to_string(fills) +
+           (fills == 1 ? " fill" : " fills");
+}
+
+void add_oil(Document& text, const usage::OilUseResult& use, const GarageSettings& settings) {
     if (!use.litres_per_1000km) {
         text.sentence(
             "Oil: no figure yet. It takes two known levels in one fill: the oil change, and a top-up to "
             "the mark." +
             bound_words(use));
     } else {
-        text.sentence("Oil: " + oil_rate(*use.litres_per_1000km) + ". " + against_words(use) +
-                          verdict_words(use.verdict),
+        text.sentence("Oil: " + oil_rate(*use.litres_per_1000km) + ", " + behind_words(use, settings) + ". " +
+                          against_words(use) + verdict_words(use.verdict),
                       colour(use.verdict));
     }
     if (use.run_in_litres_per_1000km)
@@ -195,7 +211,7 @@ Document consumption_text(const std::vector<ConsumptionReport>& bikes, const Gar
         text.heading("Fuel and oil used by " + bike.bike);
         text.sentence(fuel_sentence(bike.fuel, settings));
         if (details && !bike.fuel.spans.empty()) text.table(span_table(bike.fuel, settings));
-        add_oil(text, bike.oil);
+        add_oil(text, bike.oil, settings);
         if (const auto others = other_bikes_words(bike.other_bikes); !others.empty() && details)
             text.sentence(others);
         if (details && !bike.oil.fills.empty()) text.table(fill_table(bike.oil, settings));

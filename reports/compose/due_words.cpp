@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/due_words.h"
 
+#include "reports/compose/plan.h"
 #include "reports/compose/words.h"
 
 #include <cstdlib>
@@ -120,6 +121,17 @@ std::string decided_limit(const DueItem& item) {
     return spelled_text(item.limits.date->at);
 }
 
+/// A limit of the plan that stands nowhere yet, since nothing is known to count it from: "24 months, not
+/// known from when"; empty where the limit stands.
+std::string uncounted_words(LimitKind kind, const DueItem& item) {
+    Limits one;
+    if (kind == LimitKind::distance && !item.limits.distance) one.distance = item.planned.distance;
+    if (kind == LimitKind::date && !item.limits.date) one.months = item.planned.months;
+    if (kind == LimitKind::hours && !item.limits.hours) one.hours = item.planned.hours;
+    if (!one.any()) return {};
+    return limits_words(one) + ", not known from " + (kind == LimitKind::date ? "when" : "what");
+}
+
 /// Without the year where that is the year of the day before it: "24 Jan".
 std::string short_day(const Date& day, const Date& named) {
     const std::string text = spelled_text(day);
@@ -158,7 +170,12 @@ std::string limit_words(const DueItem& item) {
     if (item.limits.distance) limits.push_back(on_dial(item.limits.distance->at, item));
     if (item.limits.hours) limits.push_back(hours_words(item.limits.hours->at_hours));
     if (item.limits.date) limits.push_back(spelled_text(item.limits.date->at));
-    return limits.empty() ? "-" : joined(limits, " or ");
+    if (limits.empty()) return "-";
+    for (const auto kind : item.not_computed) {
+        if (auto uncounted = uncounted_words(kind, item); !uncounted.empty())
+            limits.push_back(std::move(uncounted));
+    }
+    return joined(limits, " or ");
 }
 
 std::string standing_words(const DueItem& item) {

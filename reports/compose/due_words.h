@@ -10,7 +10,8 @@ namespace sumpbook::compose {
 
 // What falls due, in words. Distances stand as the bike's dial shows them.
 
-/// "12 000 km or 3 Mar 2025", "-" for none.
+/// "12 000 km or 3 Mar 2025", "-" for none; with "24 months, not known from when" for a limit of the plan that
+/// could not be computed beside one that could.
 [[nodiscard]] std::string limit_words(const upkeep::DueItem& item);
 /// Where the deciding limit stands: "340 km past", "in about 660 km", "in 12 days"; else why it is unknown.
 [[nodiscard]] std::string standing_words(const upkeep::DueItem& item);

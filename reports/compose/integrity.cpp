@@ -22,16 +22,20 @@ std::string_view slug(store::FingerprintAnswer answer) {
     return "not-found";
 }
 
+std::string records(std::uint64_t number) {
+    return fmt::format("{} {}", number, number == 1 ? "record" : "records");
+}
+
 std::string unchanged_words(const store::FingerprintCheck& check) {
     if (check.subjects_not_held == 0) {
         return fmt::format(
-            "Unchanged since that fingerprint: all {} records that it covers are here as they were.",
-            check.covered_entries);
+            "Unchanged since that fingerprint: everything that it covers, {}, is here as it was.",
+            records(check.covered_entries));
     }
     return fmt::format(
-        "Unchanged since that fingerprint, as far as this file goes: {} records that it covers "
-        "are here as they were. It also covers {} of which nothing is in this file.",
-        check.covered_entries,
+        "Unchanged since that fingerprint, as far as this file goes: what it covers of it, {}, is as it "
+        "was. It also covers {} of which nothing is in this file.",
+        records(check.covered_entries),
         check.subjects_not_held == 1
             ? std::string("one bike (or the garage itself)")
             : fmt::format("{} bikes (or the garage itself)", check.subjects_not_held));
@@ -50,7 +54,7 @@ document::Value fingerprint_json(const store::FingerprintRecord& record) {
 document::Document fingerprint_words(const store::FingerprintRecord& record) {
     document::Document words;
     words.facts({{{"Fingerprint", store::fingerprint_text(record.fingerprint())},
-                  {"Covers", fmt::format("{} records", record.entries)},
+                  {"Covers", records(record.entries)},
                   {"First printed", iso_text(record.printed)}}});
     words.sentence("Keep it outside this file: on paper, with a buyer, in a letter. Later, \"sumpbook "
                    "verify\" tells whether "
@@ -92,10 +96,10 @@ document::Document verify_text(const store::FingerprintCheck& check) {
                        document::Severity::danger);
         return words;
     }
-    words.facts({{{"Recorded later", fmt::format("{} records", check.recorded_later)},
-                  {"Recorded before it, but not in the copy it was printed of",
-                   fmt::format("{} records", check.recorded_earlier)},
-                  {"Branched off before its end", fmt::format("{} records", check.forked_before)}}});
+    words.facts(
+        {{{"Recorded later", records(check.recorded_later)},
+          {"Recorded before it, but not in the copy it was printed of", records(check.recorded_earlier)},
+          {"Branched off before its end", records(check.forked_before)}}});
     words.sentence("This shows what was changed, not whether what was written is true.");
     return words;
 }
@@ -109,7 +113,7 @@ document::Value check_json(const CheckedFile& file) {
 
 document::Document check_text(const CheckedFile& file) {
     document::Document text;
-    text.sentence(fmt::format("The file verifies: {} records, every one as it was written.", file.records),
+    text.sentence(fmt::format("The file verifies: {}, every one as it was written.", records(file.records)),
                   document::Severity::good);
     text.append(findings_text(file.findings));
     return text;

@@ -109,7 +109,8 @@ void add_unrated(Document& text, const SampleAssessment& assessment) {
         group.second.push_back(oil::quantity_name(value.written.quantity));
     }
     for (const auto& [reason, names] : groups)
-        text.sentence("Not judged: " + oil::listed(names) + ". " + std::string(oil::sentence(reason)));
+        text.sentence("Not judged: " + oil::listed(names) + ". " +
+                      std::string(oil::sentence(reason, names.size())));
 }
 
 std::string pattern_sentence(const oil::PatternFound& pattern) {

@@ -14,7 +14,7 @@ namespace sumpbook::compose {
 [[nodiscard]] document::Facts sample_facts(const oil::SampleAssessment& assessment);
 /// Every value with the new oil's, its verdict, level, limit and set; rates where there are any.
 [[nodiscard]] document::Table sample_values(const oil::SampleAssessment& assessment);
-/// "Not judged: nickel and titanium. The profile has no published limit for it.", one a reason.
+/// "Not judged: nickel and titanium. The profile has no published limit for them.", one a reason.
 void add_unrated(document::Document& text, const oil::SampleAssessment& assessment);
 /// "Possible cause: ... (seen in copper and lead). Source: ...".
 [[nodiscard]] std::string pattern_sentence(const oil::PatternFound& pattern);

@@ -4,6 +4,8 @@
 #include "model/garage/slugs.h"
 #include "reports/compose/words.h"
 
+#include <algorithm>
+
 namespace sumpbook::compose {
 namespace {
 
@@ -106,23 +108,24 @@ std::string remarks(const PlanItem& item, const Bike* bike) {
     return text;
 }
 
-document::Table empty_table() {
-    return {{{"Item", {}},
-             {"What", {}},
-             {"First", {}},
-             {"Every", {}},
-             {"Cost", document::Align::right},
-             {"", {}}},
-            {}};
+std::vector<Cell> row_of(const PlanItem& item, const Bike* bike, bool with_costs) {
+    std::vector<Cell> row{Cell{item.slug, {}}, Cell{item.label, {}}, Cell{limits_words(item.first), {}},
+                          Cell{limits_words(item.repeat), {}}};
+    if (with_costs) row.push_back({item.estimate ? words(*item.estimate) : std::string(), {}});
+    row.push_back({remarks(item, bike), {}});
+    return row;
 }
 
-std::vector<Cell> row_of(const PlanItem& item, const Bike* bike) {
-    return {Cell{item.slug, {}},
-            Cell{item.label, {}},
-            Cell{limits_words(item.first), {}},
-            Cell{limits_words(item.repeat), {}},
-            Cell{item.estimate ? words(*item.estimate) : std::string(), {}},
-            Cell{remarks(item, bike), {}}};
+/// The costs only where one is known.
+document::Table table_of(const std::vector<const PlanItem*>& items, const Bike* bike) {
+    const bool with_costs =
+        std::ranges::any_of(items, [](const PlanItem* item) { return item->estimate.has_value(); });
+    document::Table table{{{"Item", {}}, {"What", {}}, {"First", {}}, {"Every", {}}}, {}};
+    if (with_costs) table.columns.push_back({"Cost", document::Align::right});
+    table.columns.push_back({"Besides", {}});
+    for (const auto* item : items)
+        table.rows.push_back(row_of(*item, bike, with_costs));
+    return table;
 }
 
 } // namespace
@@ -157,10 +160,10 @@ Document plan_text(const std::vector<const Bike*>& bikes) {
                           bike->details.value.name + "\" plan starter");
             continue;
         }
-        auto table = empty_table();
+        std::vector<const PlanItem*> items;
         for (const auto& item : bike->plan)
-            table.rows.push_back(row_of(item.value, bike));
-        text.table(std::move(table));
+            items.push_back(&item.value);
+        text.table(table_of(items, bike));
     }
     return text;
 }
@@ -175,10 +178,10 @@ document::Value offered_plan_json(const std::string& bike, const std::vector<Pla
 Document offered_plan_text(const std::string& bike, const std::vector<PlanItem>& items) {
     Document text;
     text.heading("A plan to start from, for " + bike);
-    auto table = empty_table();
+    std::vector<const PlanItem*> offered;
     for (const auto& item : items)
-        table.rows.push_back(row_of(item, nullptr));
-    text.table(std::move(table));
+        offered.push_back(&item);
+    text.table(table_of(offered, nullptr));
     text.sentence(
         "These are the low ends of what is common practice, not your maker's figures. Your handbook "
         "comes first: change each item to what it says with plan set. Intervals of inspections are "

@@ -32,9 +32,15 @@ std::string short_answer(const std::vector<DueItem>& items) {
                ". Due, still inside the window: " + std::to_string(due) + ".";
     }
     text += " Coming soon: " + std::to_string(soon) + ".";
-    if (unknown != 0)
-        text += " Of " + counted(unknown, "thing", "things") + " nobody can say when it is due: see below.";
+    if (unknown != 0) text += " Not known when: " + std::to_string(unknown) + ", see below.";
     return text + " Planned in all: " + std::to_string(items.size()) + ".";
+}
+
+/// With a capital letter at its head.
+std::string as_sentence(std::string words) {
+    if (!words.empty() && words[0] >= 'a' && words[0] <= 'z')
+        words[0] = static_cast<char>(words[0] - 'a' + 'A');
+    return words;
 }
 
 std::string name_of(const DueItem& item, bool with_bike) {
@@ -65,7 +71,7 @@ void add_section(Document& text, const char* heading, const std::vector<DueItem>
         if (!begun) text.heading(heading);
         begun = true;
         text.sentence(std::string(mark_of(colour(item.state))) + " " + std::string(slug(item.state)) + ": " +
-                          name_of(item, with_bike) + ". " + reason_words(item),
+                          name_of(item, with_bike) + ". " + as_sentence(reason_words(item)),
                       colour(item.state));
     }
 }

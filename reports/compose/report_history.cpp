@@ -115,15 +115,17 @@ void add_short_answer(Document& text, const HistoryOfBike& history, int level) {
     text.sentence(evidence_sums(*history.bike));
     const auto serious = std::ranges::any_of(
         history.findings, [](const auto& finding) { return finding.severity == review::Severity::serious; });
-    const bool clean = history.gaps.empty() && history.findings.empty() && history.corrections.empty();
+    const bool odd = !history.gaps.empty() || !history.findings.empty();
+    // Corrections are nothing bad in themselves: no caution, but no praise either.
+    const auto otherwise = history.corrections.empty() ? Severity::good : Severity::none;
     text.sentence(
         counted(history.gaps.size(), "gap", "gaps") + " of half a year or more; " +
-            counted(history.findings.size(), "thing", "things") + " that look odd; " +
+            counted(history.findings.size(), "thing that looks odd", "things that look odd") + "; " +
             counted(history.corrections.size(), "correction or withdrawal", "corrections and withdrawals") +
             ".",
         serious ? Severity::danger
-        : clean ? Severity::good
-                : Severity::caution);
+        : odd   ? Severity::caution
+                : otherwise);
 }
 
 /// Taken over from lists: typed long after the day, which is not held against an entry.
@@ -162,7 +164,7 @@ void add_done(Document& text, const Bike& bike, int level) {
 
 /// Whether a finding would show an amount of money or a private field.
 bool tells_too_much(const review::Finding& finding, const Bike& bike) {
-    if (finding.id == "paid-twice") return true;
+    if (finding.id == "paid-twice" || finding.id == "fuel-price-unusual") return true;
     for (const auto& logged : bike.log) {
         for (const auto& doubt : logged.value.doubts) {
             const bool same = doubt.column == finding.place.column && doubt.text == finding.place.text;

@@ -2,6 +2,7 @@
 #include "reports/write/text.h"
 
 #include "reports/plot/plot.h"
+#include "reports/write/table_fit.h"
 #include "reports/write/wrap.h"
 
 #include <algorithm>
@@ -59,6 +60,9 @@ std::string padded(const std::string& text, std::size_t width, Align align) {
 
 void trim_end(std::string& line) { line.erase(line.find_last_not_of(' ') + 1); }
 
+constexpr std::size_t gap_width = 2;   // between columns
+constexpr std::size_t least_fact = 20; // a fact is never narrower than this
+
 class Writer {
 public:
     explicit Writer(const TextStyle& style)
@@ -83,9 +87,8 @@ public:
         std::size_t widest = 0;
         for (const auto& [label, text] : facts.lines)
             widest = std::max(widest, columns_of(label));
-        for (const auto& [label, text] : facts.lines) {
-            out_ += padded(label, widest + 2, Align::left) + printable(text) + '\n';
-        }
+        for (const auto& [label, text] : facts.lines)
+            fact(label, text, widest + 2);
         after_heading_ = false;
     }
     /// In words; the picture itself is for paper and windows.
@@ -105,27 +108,56 @@ public:
     }
 
 private:
-    static std::vector<std::size_t> widths_of(const document::Table& table) {
-        std::vector<std::size_t> widths;
-        for (const auto& column : table.columns)
-            widths.push_back(columns_of(column.heading));
-        for (const auto& row : table.rows) {
-            for (std::size_t i = 0; i < row.size() && i < widths.size(); ++i) {
-                widths[i] = std::max(widths[i], columns_of(printable(row[i].text)));
-            }
+    /// The text beside its label, wrapped there where tables are.
+    void fact(const std::string& label, const std::string& text, std::size_t indent) {
+        std::vector lines{printable(text)};
+        if (style_.table_width) {
+            const auto room = static_cast<std::size_t>(*style_.table_width);
+            lines = lines_of(lines.front(), std::max(room, indent + least_fact) - indent);
         }
+        for (std::size_t i = 0; i < lines.size(); ++i)
+            out_ += padded(i == 0 ? label : std::string(), indent, Align::left) + lines[i] + '\n';
+    }
+    [[nodiscard]] std::vector<std::size_t> widths_of(const document::Table& table) const {
+        std::vector<TextColumn> columns;
+        for (const auto& column : table.columns)
+            columns.push_back(with_cell({}, column.heading));
+        for (const auto& row : table.rows) {
+            for (std::size_t i = 0; i < row.size() && i < columns.size(); ++i)
+                columns[i] = with_cell(columns[i], printable(row[i].text));
+        }
+        if (style_.table_width) {
+            const auto gaps = gap_width * (columns.empty() ? 0 : columns.size() - 1);
+            const auto room = static_cast<std::size_t>(*style_.table_width);
+            return fitted_widths(columns, room > gaps ? room - gaps : 0);
+        }
+        std::vector<std::size_t> widths;
+        for (const auto& column : columns)
+            widths.push_back(column.natural);
         return widths;
     }
+    /// One row; of several lines where a cell is wrapped.
     void line(const document::Table& table, const std::vector<std::size_t>& widths,
               const std::vector<document::Cell>& cells) {
-        std::string line;
+        std::vector<std::vector<std::string>> wrapped_cells;
+        std::size_t height = 1;
         for (std::size_t i = 0; i < cells.size() && i < widths.size(); ++i) {
-            if (i != 0) line += "  ";
-            line += coloured(padded(printable(cells[i].text), widths[i], table.columns[i].align),
-                             cells[i].severity, style_);
+            const auto text = printable(cells[i].text);
+            const bool fits = columns_of(text) <= widths[i];
+            wrapped_cells.push_back(fits ? std::vector{text} : lines_of(text, widths[i]));
+            height = std::max(height, wrapped_cells.back().size());
         }
-        trim_end(line);
-        out_ += line + '\n';
+        for (std::size_t k = 0; k < height; ++k) {
+            std::string line;
+            for (std::size_t i = 0; i < wrapped_cells.size(); ++i) {
+                if (i != 0) line += std::string(gap_width, ' ');
+                const bool there = k < wrapped_cells[i].size();
+                line += coloured(padded(there ? wrapped_cells[i][k] : "", widths[i], table.columns[i].align),
+                                 there ? cells[i].severity : Severity::none, style_);
+            }
+            trim_end(line);
+            out_ += line + '\n';
+        }
     }
     void gap() {
         if (!out_.empty()) out_ += '\n';

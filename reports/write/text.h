@@ -3,6 +3,7 @@
 
 #include "reports/document/document.h"
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -11,9 +12,11 @@ namespace sumpbook::write {
 struct TextStyle {
     int width = 80;      ///< Columns of the terminal; sentences wrap here. At least 40.
     bool colour = false; ///< ANSI colours beside the words.
+    /// Tables and facts wrap inside their cells to this; absent: they are as wide as they need.
+    std::optional<int> table_width = {};
 };
 
-/// For people at a terminal. Tables keep their columns; a table wider than the terminal is not cut.
+/// For people at a terminal, or in a file.
 [[nodiscard]] std::string text(const document::Document& document, const TextStyle& style);
 
 /// One record a line, fields separated by tabs, no headings, sentences left out: for cut and awk.

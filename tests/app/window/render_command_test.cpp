@@ -139,6 +139,11 @@ TEST_CASE("The program makes its files without a screen and ends with the promis
     INFO(made.said);
     CHECK(made.status == 0);
     CHECK(std::filesystem::file_size(out) > 5000);
+    const auto again = desk(example_garage() + " --render costs --to " + out);
+    CHECK(again.status != 0);
+    CHECK(again.said.find("Write over " + out + "? Nothing was written. Add --yes to do it.") !=
+          std::string::npos);
+    CHECK(desk(example_garage() + " --render costs --yes --to " + out).status == 0);
     const auto page = scratch("page.png");
     CHECK(desk(example_garage() + " --screenshot oil --to " + page).status == 0);
     CHECK(QImage(QString::fromStdString(page)).width() == 1200);

@@ -78,7 +78,8 @@ void append(std::string& out, const std::string& title, const std::vector<std::s
 }
 
 std::string plan_text(const Command& command, const std::string& bytes) {
-    const auto plan = plan_import(command.kind, "input.csv", bytes, command.options, two_bikes(), import_day);
+    const auto plan =
+        plan_import(command.kind, "input.csv", bytes, command.options, two_bikes(), {}, import_day);
     if (!plan) {
         const auto& place = plan.error().place;
         return "refused" + (place.line ? " at line " + std::to_string(*place.line) : std::string()) + "\n  " +

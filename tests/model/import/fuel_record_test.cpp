@@ -116,7 +116,7 @@ void compare_consumption(Tally& tally, const FuelFile& file, const ImportPlan& p
 
 void check_file(Tally& tally, const FuelFile& file) {
     const auto plan =
-        plan_import(ImportKind::fuel, "fuel.csv", file.bytes, file.options, one_bike(), import_day);
+        plan_import(ImportKind::fuel, "fuel.csv", file.bytes, file.options, one_bike(), {}, import_day);
     REQUIRE(plan);
     for (const auto& question : plan->questions)
         UNSCOPED_INFO(question.sentence);

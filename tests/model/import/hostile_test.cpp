@@ -25,7 +25,7 @@ constexpr ImportKind all_kinds[] = {ImportKind::fuel, ImportKind::work, ImportKi
                                     ImportKind::readings, ImportKind::samples};
 
 void survive(ImportKind kind, const std::string& bytes) {
-    const auto plan = plan_import(kind, "hostile.csv", bytes, {}, one_bike(), import_day);
+    const auto plan = plan_import(kind, "hostile.csv", bytes, {}, one_bike(), {}, import_day);
     if (!plan) {
         CHECK_FALSE(plan.error().sentence.empty());
         return;

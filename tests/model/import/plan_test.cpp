@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/import/plan.h"
 
+#include "model/import/plan_text.h"
 #include "tests/catch.h"
 #include "tests/model/import/import_garage.h"
 
@@ -12,7 +13,7 @@ using namespace sumpbook::import;
 namespace {
 
 ImportPlan planned(ImportKind kind, const std::string& text, const Garage& garage = one_bike()) {
-    return plan_import(kind, "file.csv", text, {}, garage, import_day).value();
+    return plan_import(kind, "file.csv", text, {}, garage, {}, import_day).value();
 }
 
 /// The garage after the plan was applied.
@@ -38,6 +39,44 @@ TEST_CASE("A file imported twice adds nothing the second time, doubts and typing
     CHECK(second.entries.empty());
     REQUIRE(second.duplicates.size() == 4);
     CHECK(second.duplicates[0].known.id == "a-1");
+}
+
+namespace {
+
+NamedRecord recorded(const Bike& bike, const char* id, std::uint32_t number, const Entry& entry) {
+    NamedRecord made;
+    made.name.index = number;
+    made.id = id;
+    made.subject = bike.id;
+    made.record.content = entry;
+    return made;
+}
+
+} // namespace
+
+TEST_CASE("A row stays out where its entry was corrected or withdrawn since, and says what became of it") {
+    const auto first = planned(ImportKind::fuel, fuel_file);
+    Garage garage = one_bike();
+    Bike& bike = garage.bikes.front();
+    std::vector<NamedRecord> records;
+    records.push_back(recorded(bike, "a-1", 1, first.entries[0].entry));
+    records.push_back(recorded(bike, "a-2", 2, first.entries[1].entry)); // the volume "13.9x"
+    records.push_back(recorded(bike, "a-3", 3, first.entries[2].entry));
+    Entry corrected = first.entries[1].entry;
+    corrected.doubts.clear();
+    std::get<Fuel>(corrected.body).volume = WrittenVolume{Decimal::parse("13.90").value(), VolumeUnit::l};
+    records.push_back(recorded(bike, "a-4", 4, corrected));
+    record(bike, first.entries[0].entry, "a-1");
+    record(bike, corrected, "a-4");
+    bike.log.back().earlier_ids = {"a-2"}; // a-3 is gone: withdrawn
+    const auto again =
+        plan_import(ImportKind::fuel, "file.csv", fuel_file, {}, garage, records, import_day).value();
+    CHECK(again.entries.size() == 1);
+    REQUIRE(again.duplicates.size() == 3);
+    const auto lines = duplicate_lines(again);
+    CHECK(lines[0] == "line 2: the same as entry a-1");
+    CHECK(lines[1] == "line 3: there already as a-2, since corrected to a-4");
+    CHECK(lines[2] == "line 4: there already as a-3, since withdrawn");
 }
 
 TEST_CASE("A row that differs from a known entry of the same date and odometer is added with a doubt") {

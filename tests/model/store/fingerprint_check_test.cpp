@@ -83,6 +83,19 @@ TEST_CASE("Nothing changed since a fingerprint, with or without later entries", 
     CHECK(check.forked_before == 0);
 }
 
+TEST_CASE("In the second of the printing the order in a chain decides what came later", "[fingerprint]") {
+    auto file = two_bikes();
+    const auto print = file.print(130).fingerprint();
+    file.add(1, 13, 2, 12, 130); // behind the covered end of its chain
+    file.add(1, 14, 3, 13, 130);
+    file.add(1, 15, 4, 14, 129); // by its own clock before the print
+    file.add(3, 31, 0, 0, 130);  // another chain: only its clock says anything
+    const auto check = file.check(print);
+    CHECK(check.answer == FingerprintAnswer::unchanged);
+    CHECK(check.recorded_later == 2);
+    CHECK(check.recorded_earlier == 2);
+}
+
 TEST_CASE("A fingerprint without its record is found as an earlier state of the file", "[fingerprint]") {
     auto file = two_bikes();
     const auto now = fingerprint_of(leaves_of(file.index));

@@ -51,9 +51,9 @@ TEST_CASE("Overall figures with what they rest on") {
     CHECK(text.find(
               "Fuel: 4.96 L/100 km, 24.8 L over 500 km, from 2 stretches between full fills; 1 left out.") !=
           std::string::npos);
-    CHECK(text.find(
-              "Oil: 0.30 L per 1 000 km. Published figures run from 0.28 L per 1 000 km to 1.00 L per 1 000 "
-              "km") != std::string::npos);
+    CHECK(text.find("Oil: 0.30 L per 1 000 km, 0.60 L over 2 000 km in 1 fill. Published figures run from "
+                    "0.28 L per 1 000 km to 1.00 L per 1 000 "
+                    "km") != std::string::npos);
     CHECK(text.find("It lies among them.") != std::string::npos);
 }
 

@@ -46,6 +46,17 @@ TEST_CASE("Limits stand side by side") {
     item.limits.date = upkeep::DateLimit{day("2025-03-03"), 365, 36.5, 36.5};
     CHECK(limit_words(item) == "12 000 km or 240.0 h or 3 Mar 2025");
     CHECK(limit_words(DueItem{}) == "-");
+    auto half = oil(DueState::later, 8000);
+    half.planned.distance = WrittenDistance{Decimal(6000), DistanceUnit::km};
+    half.planned.months = 24;
+    half.not_computed = {LimitKind::date};
+    CHECK(limit_words(half) == "12 000 km or 24 months, not known from when");
+    auto by_date = inspection(DueState::later, "2024-05-01");
+    by_date.planned = half.planned;
+    by_date.not_computed = {LimitKind::distance};
+    CHECK(limit_words(by_date) == "1 Jun 2024 or 6 000 km, not known from what");
+    half.limits = {};
+    CHECK(limit_words(half) == "-"); // its state is unknown, and says why
 }
 
 TEST_CASE("Where the limit stands") {

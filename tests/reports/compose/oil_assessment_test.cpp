@@ -88,7 +88,7 @@ TEST_CASE("The text says what, how sure and what to do, and always warns", "[com
     CHECK(sure != std::string::npos);
     CHECK(what < next);
     CHECK(next < sure);
-    CHECK(holds(text, "Not judged: nickel."));
+    CHECK(holds(text, "Not judged: nickel. The profile has no published limit for it."));
     CHECK(holds(text, "A clean result does not exclude"));
     CHECK(holds(text, "qualified mechanic"));
     CHECK(holds(text, "SAE 10W-40"));

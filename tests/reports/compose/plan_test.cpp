@@ -56,6 +56,11 @@ TEST_CASE("A plan as a table, as it was written") {
     const auto text = write::text(compose::plan_text({&log.bike}), {.width = 200});
     CHECK(text.find("4 000 mi or 100 h or 12 months") != std::string::npos);
     CHECK(text.find("with oil-filter, last done 30 Jul 2022 by your word") != std::string::npos);
+    CHECK(text.find("Cost  Besides") != std::string::npos);
+    auto unpriced = planned();
+    unpriced.bike.plan.front().value.estimate.reset();
+    CHECK(write::text(compose::plan_text({&unpriced.bike}), {.width = 200}).find("Cost") ==
+          std::string::npos);
     const BikeLog empty;
     CHECK(write::text(compose::plan_text({&empty.bike}), {.width = 200}).find("plan starter") !=
           std::string::npos);

@@ -52,6 +52,17 @@ TEST_CASE("What has reached its limit stands under Do now, worst first", "[compo
     CHECK(holds(text, "About this report"));
 }
 
+TEST_CASE("What nobody can say is told as such, in sentences", "[compose][report]") {
+    auto log = ridden();
+    log.bike.details.value.in_service_date.reset();
+    auto& fluid = log.plan("brake-fluid");
+    fluid.label = "Brake fluid";
+    fluid.repeat.months = 24;
+    const auto text = text_of(report(log, "2023-07-20"));
+    CHECK(holds(text, "Not known when: 1, see below."));
+    CHECK(holds(text, "unknown: Brake fluid. Nothing to count from. Say when"));
+}
+
 TEST_CASE("Where nothing has reached its limit the report says so, and has no list of what to do now",
           "[compose][report]") {
     const auto text = text_of(report(ridden(), "2023-07-20"));

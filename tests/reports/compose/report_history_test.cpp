@@ -11,7 +11,8 @@ using namespace sumpbook::testing;
 
 namespace {
 
-std::string text_of(const BikeLog& log, std::vector<compose::Correction> corrections = {}) {
+std::string text_of(const BikeLog& log, std::vector<compose::Correction> corrections = {},
+                    bool colour = false) {
     const compose::ReportFront front{.bikes = {"Tourer"},
                                      .as_of = day("2026-05-03"),
                                      .garage_file = "my.sumpbook",
@@ -22,7 +23,7 @@ std::string text_of(const BikeLog& log, std::vector<compose::Correction> correct
                                                          .gaps = review::record_gaps(log.bike),
                                                          .corrections = std::move(corrections),
                                                          .pictures = {}}});
-    return write::text(report, {.width = 200, .colour = false});
+    return write::text(report, {.width = 200, .colour = colour});
 }
 
 bool holds(const std::string& text, std::string_view part) { return text.find(part) != std::string::npos; }
@@ -93,6 +94,23 @@ TEST_CASE("Gaps and corrections are told, and what is clean is called so", "[com
                 "Nothing from 10 Mar 2025 to 10 Jan 2026, 306 days; in that time the bike went 3 000 km."));
     CHECK(holds(text, "Text front pads, before rear pads"));
     CHECK(holds(text, "1 gap of half a year or more"));
+}
+
+TEST_CASE("Corrections alone are no reason for caution, an odd thing is", "[compose][report]") {
+    const std::string caution = "\x1B[33m";
+    const compose::Correction correction{.id = "k7-9",
+                                         .recorded = {},
+                                         .of = day("2025-01-10"),
+                                         .withdrawn = false,
+                                         .earlier = "work, rear pads",
+                                         .changes = {"Text front pads, before rear pads"}};
+    auto log = ridden();
+    const auto corrected = text_of(log, {correction}, true);
+    CHECK(holds(corrected, "0 gaps of half a year or more; 0 things that look odd; 1 correction"));
+    CHECK_FALSE(holds(corrected, caution + "0 gaps"));
+    log.reading("2025-03-11", "10");
+    CHECK(holds(text_of(log, {correction}, true),
+                caution + "0 gaps of half a year or more; 1 thing that looks odd"));
 }
 
 TEST_CASE("A bike with nothing recorded is said to have nothing", "[compose][report]") {
