@@ -26,7 +26,9 @@ struct RunningCost {
 
 /// Unplanned repairs of a bike.
 struct Repairs {
-    std::size_t events = 0; ///< Between the first and the last accepted reading.
+    /// Between the first and the last accepted reading. Work that only names a job the plan lacks, and cost
+    /// nothing, is none.
+    std::size_t events = 0;
     double exposure_km = 0; ///< The distance between them.
     RepairRate rate;
     std::vector<Bill> bills;     ///< Of any day.

@@ -18,7 +18,7 @@ BikePaths::BikePaths(const BikeBasis& basis, const SimulationPlan& plan)
     shapes_.front() = basis.riding->shapes(
         {.after = basis.riding->last_reading(), .last = basis.bike->today(), .from_day = 0, .to_day = 0});
     for (const auto& job : basis.jobs) {
-        purposes_.jobs.emplace_back("job/" + job.item->slug + "/");
+        purposes_.jobs.emplace_back("job/" + job.item.slug + "/");
         job_categories_.push_back(category_index(job.category));
     }
     prepare_running(basis.fuel);

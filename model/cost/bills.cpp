@@ -10,31 +10,38 @@
 #include <cmath>
 #include <optional>
 #include <set>
+#include <utility>
 
 namespace sumpbook::cost {
 namespace {
 
-/// All money of each entry in the garage's currency; entries with money of another are left out.
-std::map<std::string, Bill> bills_by_entry(const Bike& bike, const GarageSettings& settings,
-                                           const Date& today) {
+/// What each entry cost, by its id.
+struct EntryBills {
     std::map<std::string, Bill> bills;
-    std::set<std::string> apart;
+    std::map<std::string, Money> without_rate; ///< Entries with money that stands apart, and that money.
+};
+
+EntryBills bills_by_entry(const Bike& bike, GarageSettings settings, const Date& today) {
+    settings.oil_bought_counts = OilBoughtCounts::per_litre_used;
+    EntryBills all;
     for (const auto& line : spending_of(bike, settings)) {
         if (line.entry_id.empty() || line.date > today) continue;
-        if (line.amount.currency != settings.currency) apart.insert(line.entry_id);
-        auto& bill = bills[line.entry_id];
+        if (line.amount.currency != settings.currency)
+            all.without_rate.insert_or_assign(line.entry_id, line.amount);
+        auto& bill = all.bills[line.entry_id];
         bill.entry_id = line.entry_id;
         bill.date = line.date;
         bill.category = line.category;
         bill.minor += static_cast<double>(line.amount.minor);
     }
-    std::erase_if(bills, [&](const auto& bill) { return apart.contains(bill.first); });
-    std::erase_if(bills, [](const auto& bill) { return bill.second.minor <= 0; });
-    for (auto& [id, bill] : bills) {
+    std::erase_if(all.bills, [&](const auto& bill) {
+        return all.without_rate.contains(bill.first) || bill.second.minor <= 0;
+    });
+    for (auto& [id, bill] : all.bills) {
         const double drift = drift_percent_a_year(settings, bill.category);
         bill.minor_today = bill.minor * price_factor(drift, days_between(bill.date, today));
     }
-    return bills;
+    return all;
 }
 
 /// The item and all it includes, without itself.
@@ -46,8 +53,30 @@ std::set<std::string> included_by(const PlanItem& item, const std::vector<Versio
     return slugs;
 }
 
-/// Items of the plan that an entry did and that no other one of them includes; of two that include each
-/// other the first.
+/// Work on the item that cost nothing, by the owner's own record of it.
+bool done_for_nothing(const PlanItem& item, const Bike& bike) {
+    if (item.estimate || item.kind == PlanKind::statutory || item.kind == PlanKind::renewal) return false;
+    return std::ranges::any_of(bike.log, [&](const LogEntry& entry) {
+        const Entry& value = entry.value;
+        const bool looked_at =
+            std::holds_alternative<Work>(value.body) || std::holds_alternative<Measure>(value.body);
+        const bool on_paper = value.evidence && *value.evidence != Evidence::seen;
+        return looked_at && !on_paper && money_of_entry(value).empty() &&
+               upkeep::slugs_satisfied(value, bike.plan).contains(item.slug);
+    });
+}
+
+/// What is included by others is paid for with them; of two that include each other the first.
+void leave_out_included(std::vector<const PlanItem*>& items, const Bike& bike) {
+    std::erase_if(items, [&](const PlanItem* item) {
+        return std::ranges::any_of(items, [&](const PlanItem* other) {
+            return other != item && included_by(*other, bike.plan).contains(item->slug) &&
+                   !included_by(*item, bike.plan).contains(other->slug);
+        });
+    });
+}
+
+/// Items of the plan that the money of an entry is for.
 std::vector<const PlanItem*> paid_for(const Entry& entry, const Bike& bike) {
     const auto done = upkeep::slugs_satisfied(entry, bike.plan);
     std::vector<const PlanItem*> items;
@@ -57,13 +86,11 @@ std::vector<const PlanItem*> paid_for(const Entry& entry, const Bike& bike) {
         items.push_back(&item.value);
         covered.merge(included_by(item.value, bike.plan));
     }
-    std::erase_if(items, [&](const PlanItem* item) {
-        return std::ranges::any_of(items, [&](const PlanItem* other) {
-            return other != item && included_by(*other, bike.plan).contains(item->slug) &&
-                   !included_by(*item, bike.plan).contains(other->slug);
-        });
-    });
-    return items;
+    leave_out_included(items, bike);
+    auto paid = items;
+    if (items.size() > 1)
+        std::erase_if(paid, [&](const PlanItem* item) { return done_for_nothing(*item, bike); });
+    return paid.empty() ? items : paid;
 }
 
 /// Each item's part of the money, all together 1.
@@ -83,38 +110,57 @@ std::vector<double> shares(const std::vector<const PlanItem*>& items, const Gara
     return parts;
 }
 
+/// The jobs the money of an entry is for, and each one's share.
+std::vector<std::pair<std::string, double>> jobs_paid_for(const Entry& entry, const Bike& bike,
+                                                          const GarageSettings& settings, const Date& today,
+                                                          const std::set<std::string>& renewed) {
+    if (const auto* fit = std::get_if<Fit>(&entry.body); fit != nullptr && renewed.contains(fit->slot))
+        return {{fit->slot, 1}};
+    const auto items = paid_for(entry, bike);
+    const auto parts = shares(items, settings, today);
+    std::vector<std::pair<std::string, double>> jobs;
+    for (std::size_t i = 0; i < items.size(); ++i)
+        jobs.emplace_back(items[i]->slug, parts[i]);
+    return jobs;
+}
+
 } // namespace
 
-std::map<std::string, std::vector<Bill>> job_bills(const Bike& bike, const GarageSettings& settings,
-                                                   const Date& today) {
+std::vector<Bill> JobBills::of(const std::string& job) const {
+    const auto found = by_job.find(job);
+    return found == by_job.end() ? std::vector<Bill>{} : found->second;
+}
+
+JobBills job_bills(const Bike& bike, const GarageSettings& settings, const Date& today,
+                   const std::set<std::string>& renewed) {
     const auto by_entry = bills_by_entry(bike, settings, today);
-    std::map<std::string, std::vector<Bill>> bills;
+    JobBills all;
     for (const auto& entry : bike.log) {
-        const auto whole = by_entry.find(entry.id);
-        if (whole == by_entry.end()) continue;
-        const auto items = paid_for(entry.value, bike);
-        const auto parts = shares(items, settings, today);
-        for (std::size_t i = 0; i < items.size(); ++i) {
+        const auto jobs = jobs_paid_for(entry.value, bike, settings, today, renewed);
+        const auto whole = by_entry.bills.find(entry.id);
+        const auto apart = by_entry.without_rate.find(entry.id);
+        for (const auto& [job, share] : jobs) {
+            if (apart != by_entry.without_rate.end()) all.without_rate.insert_or_assign(job, apart->second);
+            if (whole == by_entry.bills.end()) continue;
             Bill bill = whole->second;
-            bill.minor *= parts[i];
-            bill.minor_today *= parts[i];
-            bills[items[i]->slug].push_back(std::move(bill));
+            bill.minor *= share;
+            bill.minor_today *= share;
+            all.by_job[job].push_back(std::move(bill));
         }
     }
-    return bills;
+    return all;
 }
 
-bool is_repair(const Entry& entry) {
-    const auto* work = std::get_if<Work>(&entry.body);
-    return work != nullptr && entry.does.empty() && !work->planned;
-}
-
-std::vector<Bill> repair_bills(const Bike& bike, const GarageSettings& settings, const Date& today) {
+std::vector<Bill> repair_bills(const Bike& bike, const GarageSettings& settings, const Date& today,
+                               std::optional<Money>* without_rate) {
     const auto by_entry = bills_by_entry(bike, settings, today);
     std::vector<Bill> bills;
     for (const auto& entry : bike.log) {
-        const auto bill = by_entry.find(entry.id);
-        if (is_repair(entry.value) && bill != by_entry.end()) bills.push_back(bill->second);
+        if (!is_repair(entry.value, bike.plan)) continue;
+        if (const auto bill = by_entry.bills.find(entry.id); bill != by_entry.bills.end())
+            bills.push_back(bill->second);
+        const auto apart = by_entry.without_rate.find(entry.id);
+        if (without_rate != nullptr && apart != by_entry.without_rate.end()) *without_rate = apart->second;
     }
     return bills;
 }

@@ -40,8 +40,8 @@ std::int64_t spent_this_year(const Scope& scope, const Garage& garage, const Dat
     return sum;
 }
 
-/// The sums of the group of a kind that is exactly of the scope; absent: nothing is expected there.
-const std::vector<std::int64_t>* sums_in(const ForecastRun& run, const Scope& scope, bool rest_of_year) {
+/// The group of a kind that is exactly of the scope; absent: nothing is expected there.
+std::optional<std::size_t> group_of(const ForecastRun& run, const Scope& scope, bool rest_of_year) {
     for (std::size_t i = 0; i < run.result.sums.size(); ++i) {
         const auto& group = run.plan.groups[i];
         const bool of_year =
@@ -52,9 +52,47 @@ const std::vector<std::int64_t>* sums_in(const ForecastRun& run, const Scope& sc
         const bool category_fits =
             group.category.has_value() == scope.category.has_value() &&
             (!group.category || run.plan.categories[*group.category] == *scope.category);
-        if (bike_fits && category_fits) return &run.result.sums[i];
+        if (bike_fits && category_fits) return i;
     }
-    return nullptr;
+    return std::nullopt;
+}
+
+/// Something of a category is to come on a bike of the run, without a price.
+bool lacks_prices_of(const std::string& category, const ForecastRun& run, std::size_t number,
+                     const GarageSettings& settings) {
+    const auto& basis = run.bikes[number];
+    if (!basis.fuel && branch_of(settings, "fuel") == category) return true;
+    if (!basis.repairs.cost && basis.repairs.category == category) return true;
+    for (std::size_t i = 0; i < basis.jobs.size(); ++i) {
+        const auto& job = basis.jobs[i];
+        if (run.result.jobs_done[number][i] > 0 && job.category == category && !job.cost && !job.is_free())
+            return true;
+    }
+    return false;
+}
+
+bool lacks_prices(const Scope& scope, const ForecastRun& run, const GarageSettings& settings) {
+    for (std::size_t i = 0; i < run.bikes.size(); ++i) {
+        if (scope.bike != nullptr && run.bikes[i].bike->bike().id != scope.bike->id) continue;
+        if (scope.category ? lacks_prices_of(*scope.category, run, i, settings) : !not_priced(run, i).empty())
+            return true;
+    }
+    return false;
+}
+
+/// Of one kind of paths: every bike by itself, or all together.
+struct Chances {
+    double over = 0;
+    std::int64_t monthly_minor = 0;
+};
+Chances chances_in(const std::vector<std::vector<std::int64_t>>& sums, const ForecastRun& run,
+                   const Scope& scope, const BudgetLine& line) {
+    Chances chances{line.over_already() ? 1.0 : 0.0, 0};
+    if (const auto rest = group_of(run, scope, true))
+        chances.over = chance_above(sums[*rest], line.budget.minor - line.spent_minor);
+    if (const auto year = group_of(run, scope, false))
+        chances.monthly_minor = twelfth(spread_of(sums[*year]).p90_minor);
+    return chances;
 }
 
 BudgetLine line_of(const std::string& key, const Money& budget, const ForecastRun& run,
@@ -66,13 +104,16 @@ BudgetLine line_of(const std::string& key, const Money& budget, const ForecastRu
     line.category = scope.category;
     line.budget = budget;
     line.spent_minor = spent_this_year(scope, garage, run.today);
-    line.chance_over = line.spent_minor > budget.minor ? 1 : 0;
-    if (const auto* rest = sums_in(run, scope, true)) {
-        line.rest = spread_of(*rest);
-        line.chance_over = chance_above(*rest, budget.minor - line.spent_minor);
-    }
-    if (const auto* year = sums_in(run, scope, false))
-        line.monthly_amount_minor = twelfth(spread_of(*year).p90_minor);
+    if (const auto rest = group_of(run, scope, true)) line.rest = spread_of(run.result.sums[*rest]);
+    line.nothing_priced =
+        (!line.rest || *line.rest == Spread{}) && lacks_prices(scope, run, garage.settings->value);
+    const auto alone = chances_in(run.result.sums, run, scope, line);
+    line.chance_over = alone.over;
+    line.monthly_amount_minor = alone.monthly_minor;
+    if (scope.bike != nullptr || run.result.sums_together.empty()) return line;
+    const auto together = chances_in(run.result.sums_together, run, scope, line);
+    line.chance_over_together = together.over;
+    line.monthly_amount_together_minor = together.monthly_minor;
     return line;
 }
 

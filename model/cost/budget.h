@@ -26,6 +26,13 @@ struct BudgetLine {
     std::optional<Spread> rest;            ///< From today to 31 December; absent where nothing is expected.
     double chance_over = 0;                ///< That spent and rest together go strictly above the budget.
     std::int64_t monthly_amount_minor = 0; ///< A twelfth of the 90 % amount of the next 12 months.
+    /// The same two should all bikes be ridden much, or little, at once; absent for one bike.
+    std::optional<double> chance_over_together;
+    std::optional<std::int64_t> monthly_amount_together_minor;
+    /// Something is to come, and none of it could be priced: the chance and the monthly amount say nothing.
+    bool nothing_priced = false;
+
+    [[nodiscard]] bool over_already() const { return spent_minor > budget.minor; }
 };
 
 /// Every budget in the garage's currency, that of all bikes first, then bikes, then categories. `run`: of

@@ -16,15 +16,19 @@ struct Days {
     Date today, until;
 };
 
-/// The days a cost comes again on; the first may be today, for one that was missed.
+/// One payment was missed, and the one after it is still to come.
+bool was_missed(const upkeep::ComingCost& coming, const Date& today) {
+    return coming.next < today && today < plus_months(coming.counted_from, 2 * coming.every_months);
+}
+
+/// The days a cost comes again on, from today.
 std::vector<Date> payment_days(const upkeep::ComingCost& coming, const Days& days) {
     const Date end = coming.until ? std::min(*coming.until, days.until) : days.until;
     std::vector<Date> all;
-    if (coming.next <= days.today) all.push_back(days.today);
     for (int times = 1;; ++times) {
         const Date day = plus_months(coming.counted_from, times * coming.every_months);
         if (day > end) return all;
-        if (day > days.today) all.push_back(day);
+        if (day >= days.today) all.push_back(day);
     }
 }
 
@@ -41,11 +45,19 @@ void add_coming(const upkeep::ComingCost& coming, const GarageSettings& settings
     }
     const std::string category = branch_of(settings, coming.category);
     const double drift = drift_percent_a_year(settings, category);
-    for (const Date& day : payment_days(coming, days)) {
+    const auto add = [&](const Date& day, bool missed) {
         const double minor =
             static_cast<double>(own->minor) * price_factor(drift, days_between(last.date, day));
-        costs.push_back({day, coming.label, category, std::llrint(minor), true});
-    }
+        costs.push_back({.date = day,
+                         .label = coming.label,
+                         .category = category,
+                         .minor = std::llrint(minor),
+                         .comes_again = true,
+                         .missed = missed});
+    };
+    if (was_missed(coming, days.today)) add(days.today, true);
+    for (const Date& day : payment_days(coming, days))
+        add(day, false);
 }
 
 void add_planned(const Bike& bike, const GarageSettings& settings, const Days& days,
@@ -54,7 +66,7 @@ void add_planned(const Bike& bike, const GarageSettings& settings, const Days& d
         if (line.date <= days.today || line.date > days.until || is_purchase_or_sale(line.category)) continue;
         const std::string label = line.category + " on " + spelled_text(line.date);
         if (line.amount.currency == settings.currency)
-            costs.push_back({line.date, label, line.category, line.amount.minor, false});
+            costs.push_back({line.date, label, line.category, line.amount.minor, false, false});
         else
             not_priced.push_back(
                 {bike.details.value.name, label, NotPricedBecause::no_rate, text_of(line.amount)});
@@ -67,7 +79,7 @@ std::vector<DatedCost> dated_costs(const Bike& bike, const GarageSettings& setti
                                    const Date& until, std::vector<NotPriced>& not_priced) {
     std::vector<DatedCost> costs;
     const Days days{today, until};
-    for (const auto& coming : upkeep::coming_costs(bike))
+    for (const auto& coming : upkeep::coming_costs(bike, today))
         add_coming(coming, settings, days, bike.details.value.name, costs, not_priced);
     add_planned(bike, settings, days, costs, not_priced);
     std::ranges::stable_sort(costs, {}, &DatedCost::date);

@@ -2,6 +2,7 @@
 #include "model/cost/forecast.h"
 
 #include <algorithm>
+#include <iterator>
 #include <set>
 
 namespace sumpbook::cost {
@@ -39,24 +40,35 @@ std::vector<ForecastLine> lines(const ForecastRun& run, Kind kind) {
     return all;
 }
 
-/// Planned jobs by how often they fall due, and those of them that have no cost.
+/// By how often they fall due.
 void add_jobs(const ForecastRun& run, CostForecast& forecast) {
     for (std::size_t bike = 0; bike < run.bikes.size(); ++bike) {
         const auto& basis = run.bikes[bike];
-        for (const auto& gap : basis.not_priced)
-            forecast.not_priced.push_back(gap);
         for (std::size_t job = 0; job < basis.jobs.size(); ++job) {
             const auto times = run.result.jobs_done[bike][job];
-            const PlanItem& item = *basis.jobs[job].item;
             forecast.jobs.push_back({bike, job, static_cast<double>(times) / run.wish.paths});
-            if (times > 0 && !basis.jobs[job].cost && !item.estimate)
-                forecast.not_priced.push_back(
-                    {basis.bike->name(), item.label, NotPricedBecause::no_cost, {}});
         }
     }
 }
 
+NotPriced gap_of(const PlannedJob& job, const std::string& bike) {
+    if (job.without_rate)
+        return {bike, job.item.label, NotPricedBecause::no_rate, text_of(*job.without_rate)};
+    return {bike, job.item.label, NotPricedBecause::no_cost, {}};
+}
+
 } // namespace
+
+std::vector<NotPriced> not_priced(const ForecastRun& run, std::size_t bike) {
+    const auto& basis = run.bikes[bike];
+    std::vector<NotPriced> all = basis.not_priced;
+    for (std::size_t i = 0; i < basis.jobs.size(); ++i) {
+        const auto& job = basis.jobs[i];
+        if (run.result.jobs_done[bike][i] > 0 && !job.cost && !job.is_free())
+            all.push_back(gap_of(job, basis.bike->name()));
+    }
+    return all;
+}
 
 std::vector<std::string> ForecastRun::bike_names() const {
     std::vector<std::string> names;
@@ -102,6 +114,8 @@ std::optional<CostForecast> cost_forecast(const ForecastRun& run) {
     forecast.bikes = lines(run, Kind::bike);
     forecast.up_to_month = lines(run, Kind::up_to_month);
     add_jobs(run, forecast);
+    for (std::size_t bike = 0; bike < run.bikes.size(); ++bike)
+        std::ranges::move(not_priced(run, bike), std::back_inserter(forecast.not_priced));
     return forecast;
 }
 

@@ -37,6 +37,9 @@ struct ForecastRun {
 [[nodiscard]] ForecastRun run_forecast(const Garage& garage, const std::vector<const Bike*>& bikes,
                                        const Date& today, const ForecastWish& wish);
 
+/// What is not in the sums of a bike of the run, as far as the run shows.
+[[nodiscard]] std::vector<NotPriced> not_priced(const ForecastRun& run, std::size_t bike);
+
 /// A month, a calendar year, a category or a bike.
 struct ForecastLine {
     std::string key; ///< "2026-05", "2026", "fuel", "Old twin".
@@ -66,6 +69,8 @@ struct CostForecast {
     std::vector<JobOutlook> jobs;
     std::vector<NotPriced> not_priced;
 
+    /// The sums are 0 for want of prices, not because nothing is to come.
+    [[nodiscard]] bool nothing_priced() const { return next_12_months == Spread{} && !not_priced.empty(); }
     /// To put aside each month: a twelfth of what the next 12 months cost in 9 of 10 paths at most.
     [[nodiscard]] std::int64_t monthly_amount_minor() const { return twelfth(next_12_months.p90_minor); }
 };

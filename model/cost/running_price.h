@@ -20,10 +20,15 @@ struct RunningPrice {
     std::vector<LitrePrice> bought; ///< The ones it is the median of, by date.
 };
 
-/// From stops for fuel: the total paid over the volume, without a total the price on the pump. Absent without
-/// one whose currency can be converted.
-[[nodiscard]] std::optional<RunningPrice> fuel_price(const Bike& bike, const GarageSettings& settings);
+struct FoundPrice {
+    std::optional<RunningPrice>
+        price; ///< Absent: never bought with an amount and a volume, or only as below.
+    std::optional<Money> without_rate; ///< The latest amount that no rate converts.
+};
+
+/// From stops for fuel: the total paid over the volume, without a total the price on the pump.
+[[nodiscard]] FoundPrice fuel_price(const Bike& bike, const GarageSettings& settings);
 /// From oil bought by the can and top-ups with a price; oil changes have their filter and labour in theirs.
-[[nodiscard]] std::optional<RunningPrice> oil_price(const Bike& bike, const GarageSettings& settings);
+[[nodiscard]] FoundPrice oil_price(const Bike& bike, const GarageSettings& settings);
 
 } // namespace sumpbook::cost

@@ -3,10 +3,12 @@
 
 #include "model/cost/exchange.h"
 #include "model/cost/oil_by_the_litre.h"
+#include "model/upkeep/done.h"
 #include "model/usage/as_of.h"
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 
 namespace sumpbook::cost {
 namespace {
@@ -45,14 +47,11 @@ bool has_cost_of(const Bike& bike, std::string_view category) {
     });
 }
 
+/// Of all but repairs.
 struct CategoryOf {
-    const Entry& entry;
     std::string operator()(const Fuel&) const { return "fuel"; }
     std::string operator()(const OilChange&) const { return "oil"; }
     std::string operator()(const TopUp&) const { return "oil"; }
-    std::string operator()(const Work& work) const {
-        return entry.does.empty() && !work.planned ? "repairs" : "upkeep";
-    }
     std::string operator()(const Fit& fit) const { return fit.slot.ends_with("tyre") ? "tyres" : "upkeep"; }
     std::string operator()(const Modification&) const { return "gear"; }
     std::string operator()(const Cost& cost) const {
@@ -72,17 +71,16 @@ public:
     void add_entry(const LogEntry& logged) {
         const Entry& entry = logged.value;
         if (is_valuation(entry)) return;
-        if (cans_ && cans_->is_shared_out(entry)) return;
-        auto amounts = money_of_entry(entry);
-        if (cans_ && amounts.empty()) {
-            if (const auto oil = cans_->worth_of_oil_in(entry)) amounts.push_back(*oil);
-        }
-        for (const auto& money : amounts) {
-            Spending spending = made(entry.date, category_of_entry(entry), money);
-            spending.entry_id = logged.id;
+        if (cans_ && cans_->is_shared_out(logged.id)) return;
+        std::vector<Spending> lines;
+        for (const auto& money : money_of_entry(entry)) {
+            Spending spending = made(logged, money);
             if (const auto* work = std::get_if<Work>(&entry.body)) split_job(*work, spending);
-            all_.push_back(std::move(spending));
+            lines.push_back(std::move(spending));
         }
+        const auto oil = cans_ ? cans_->worth_of_oil_in(logged.id) : std::nullopt;
+        if (oil) add_oil(made(logged, *oil), lines);
+        std::ranges::move(lines, std::back_inserter(all_));
     }
     void add_transfer(const std::optional<Transfer>& transfer, std::string_view category, int sign) {
         if (!transfer || !transfer->price || has_cost_of(bike_, category)) return;
@@ -95,6 +93,21 @@ public:
     }
 
 private:
+    [[nodiscard]] Spending made(const LogEntry& logged, const Money& money) const {
+        Spending spending = made(logged.value.date, category_of_entry(logged.value, bike_.plan), money);
+        spending.entry_id = logged.id;
+        return spending;
+    }
+    /// One amount with what was paid in the same currency.
+    static void add_oil(Spending oil, std::vector<Spending>& lines) {
+        const auto same = std::ranges::find_if(lines, [&](const Spending& line) {
+            return line.amount.currency == oil.amount.currency && !line.as_paid;
+        });
+        if (same == lines.end())
+            lines.push_back(std::move(oil));
+        else
+            same->amount.minor += oil.amount.minor;
+    }
     [[nodiscard]] Spending made(const Date& date, std::string category, const Money& money) const {
         Spending spending{.bike = bike_.details.value.name,
                           .date = date,
@@ -137,7 +150,17 @@ std::vector<Money> money_of_entry(const Entry& entry) {
     return {};
 }
 
-std::string category_of_entry(const Entry& entry) { return std::visit(CategoryOf{entry}, entry.body); }
+bool is_repair(const Entry& entry, const std::vector<Versioned<PlanItem>>& plan) {
+    const auto* work = std::get_if<Work>(&entry.body);
+    if (work == nullptr || work->planned) return false;
+    const auto done = upkeep::slugs_satisfied(entry, plan);
+    return std::ranges::none_of(
+        plan, [&](const Versioned<PlanItem>& item) { return done.contains(item.value.slug); });
+}
+
+std::string category_of_entry(const Entry& entry, const std::vector<Versioned<PlanItem>>& plan) {
+    return is_repair(entry, plan) ? "repairs" : std::visit(CategoryOf{}, entry.body);
+}
 
 std::string branch_of(const GarageSettings& settings, std::string category) {
     const auto& own = settings.categories;

@@ -31,19 +31,22 @@ struct Spending {
 /// labour. Several only where parts were paid in several currencies. Empty: nothing is known of money.
 [[nodiscard]] std::vector<Money> money_of_entry(const Entry& entry);
 
-/// The category money of an entry counts in. Fuel: fuel. Oil changes and top-ups: oil. A job that satisfies
-/// a plan item or was planned: upkeep, any other: repairs. A tyre fitted: tyres; other parts: upkeep.
+/// Work that satisfies no item of the plan and was not planned.
+[[nodiscard]] bool is_repair(const Entry& entry, const std::vector<Versioned<PlanItem>>& plan);
+
+/// The category money of an entry counts in. Fuel: fuel. Oil changes and top-ups: oil. A repair: repairs, any
+/// other job: upkeep. A tyre fitted: tyres; other parts: upkeep.
 /// Modifications: gear. Costs: their own. All else: upkeep. DESIGN.
-[[nodiscard]] std::string category_of_entry(const Entry& entry);
+[[nodiscard]] std::string category_of_entry(const Entry& entry, const std::vector<Versioned<PlanItem>>& plan);
 
 /// The owner's branch that ends in a category, where the categories are a tree; else the category itself.
 [[nodiscard]] std::string branch_of(const GarageSettings& settings, std::string category);
 
 /// Everything spent on a bike, by date (numbers.md 5). Valuations are never spending. The price the bike
 /// was bought or sold at counts unless a cost entry of that category says it. Where the garage counts oil
-/// per litre used, oil bought by the can is left out and the litres filled in count instead: never both
-/// (oil_by_the_litre.h). Where the owner's categories are a tree ("bike/fuel"), a category counts in the
-/// branch that ends in it.
+/// per litre used, oil bought by the can is left out and the litres filled in count instead, beside the money
+/// an entry has of its own: never both (oil_by_the_litre.h). Where the owner's categories are a tree
+/// ("bike/fuel"), a category counts in the branch that ends in it.
 [[nodiscard]] std::vector<Spending> spending_of(const Bike& bike, const GarageSettings& settings);
 
 /// The same of several bikes, up to and with a day.

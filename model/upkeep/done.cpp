@@ -31,10 +31,6 @@ std::string_view compartment_of(const PlanItem& item) {
     return item.compartment ? std::string_view(*item.compartment) : usual(usual_compartments, item.slug);
 }
 
-std::string_view slot_of(const PlanItem& item) {
-    return item.slot ? std::string_view(*item.slot) : usual(usual_slots, item.slug);
-}
-
 /// What is in a compartment, as against a part of the engine that stands in the plan with its compartment.
 bool is_a_fluid(const PlanItem& item) {
     return item.slug.ends_with("oil") || item.slug.ends_with("fluid") || item.slug == "coolant";
@@ -108,6 +104,10 @@ void join_days(std::vector<Done>& times) {
 }
 
 } // namespace
+
+std::string_view slot_of(const PlanItem& item) {
+    return item.slot ? std::string_view(*item.slot) : usual(usual_slots, item.slug);
+}
 
 std::set<std::string> slugs_satisfied(const Entry& entry, const Plan& plan) {
     std::set<std::string> reached;

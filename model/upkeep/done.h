@@ -28,6 +28,10 @@ struct Done {
 [[nodiscard]] std::set<std::string> slugs_satisfied(const Entry& entry,
                                                     const std::vector<Versioned<PlanItem>>& plan);
 
+/// The slot whose component an item renews; empty where it is for none. A starter slug that states none has
+/// its usual one.
+[[nodiscard]] std::string_view slot_of(const PlanItem& item);
+
 /// All the times an item was done, in order; the baseline, if there is one, by its date among them. Entries
 /// of one day count once: the first, unless only a later one has an accepted reading.
 [[nodiscard]] std::vector<Done> times_done(const PlanItem& item, const Bike& bike,

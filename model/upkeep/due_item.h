@@ -104,6 +104,9 @@ struct DueItem {
     std::optional<DoneBy> done_by;
     std::vector<std::string> parts;
     std::optional<std::string> source; ///< Where the interval comes from.
+    /// Of a part that wears or ages: the slot a new one is fitted to ("front-tyre"), or the plan item that
+    /// sets it right ("valve-clearance"). Empty for all else.
+    std::string set_right_by;
 
     [[nodiscard]] const DoneAndTimed* last_done() const {
         return history.empty() ? nullptr : &history.back();

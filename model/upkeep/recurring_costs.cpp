@@ -121,7 +121,7 @@ std::function<NextLimits(const Moment&)> comes_again(int months, std::optional<D
 
 } // namespace
 
-std::vector<ComingCost> coming_costs(const Bike& bike) {
+std::vector<ComingCost> coming_costs(const Bike& bike, const Date& today) {
     const auto costs = entries_of<Cost>(bike);
     auto all = all_series(costs);
     share_out_payments(all, costs);
@@ -129,14 +129,14 @@ std::vector<ComingCost> coming_costs(const Bike& bike) {
     for (const auto& series : all) {
         if (planned_elsewhere(series, bike)) continue;
         ComingCost cost = coming_of(series, slug_of(series, all));
-        if (!cost.until || cost.next <= *cost.until) coming.push_back(std::move(cost));
+        if (!cost.until || std::max(cost.next, today) <= *cost.until) coming.push_back(std::move(cost));
     }
     return coming;
 }
 
 std::vector<DueItem> recurring_costs(const BikeToday& bike) {
     std::vector<DueItem> items;
-    for (const auto& coming : coming_costs(bike.bike())) {
+    for (const auto& coming : coming_costs(bike.bike(), bike.today())) {
         items.push_back(item_of(coming));
         items.back().again = comes_again(coming.every_months, coming.until);
         judge(items.back(), bike);

@@ -22,9 +22,9 @@ struct ComingCost {
     const LogEntry* last = nullptr; ///< In the bike given.
     std::vector<const LogEntry*> payments;
 };
-/// Of every series that has not ended; those a plan item speaks of are left out. Payments dated later than
-/// today count as made.
-[[nodiscard]] std::vector<ComingCost> coming_costs(const Bike& bike);
+/// Of every series that has not ended: one whose last day is before today is over, whatever was paid; those a
+/// plan item speaks of are left out. Payments dated later than today count as made.
+[[nodiscard]] std::vector<ComingCost> coming_costs(const Bike& bike, const Date& today);
 
 /// Costs that come again (insurance, tax, storage): each series by its category and text, due every so many
 /// months after the day its last payment covers from, until the series ends. A payment counts as a member

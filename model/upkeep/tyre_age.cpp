@@ -40,6 +40,7 @@ std::vector<DueItem> tyre_ages(const BikeToday& bike) {
         item.slug = std::string(slot) + "-age";
         item.label = label;
         item.kind = DueKind::component;
+        item.set_right_by = slot;
         item.limits.date = limit_from(made->weeks.back().starts);
         item.source = "common practice, from memory: looked over every year from 5 years, replaced at 10";
         Done fitted;

@@ -80,10 +80,10 @@ void add_measure(AllSeries& all, const LogEntry& entry, const BikeToday& bike) {
     series.last_on = entry.value.date;
 }
 
-bool starts_anew(const Series& series, std::string_view slot) {
+/// The slot a new part is fitted to; empty for what is set right without one.
+std::string slot_of(const Series& series) {
     const std::string& own = (*series.part)["slot"];
-    if (own.empty()) return false;
-    return slot == (own.starts_with('-') ? series.place + own : own);
+    return own.starts_with('-') ? series.place + own : own;
 }
 
 AllSeries all_series(const BikeToday& bike) {
@@ -93,7 +93,7 @@ AllSeries all_series(const BikeToday& bike) {
         const auto* fit = std::get_if<Fit>(&entry.value.body);
         if (fit == nullptr) continue;
         for (auto& [name, series] : all) {
-            if (starts_anew(series, fit->slot)) series.points.clear();
+            if (slot_of(series) == fit->slot) series.points.clear();
         }
     }
     return all;
@@ -152,6 +152,7 @@ std::optional<DueItem> item_of(const Series& series, const BikeToday& bike) {
         fmt::format("{}{}{}, {} to {} {}", (*series.part)["label"], series.at.empty() ? "" : ", ", series.at,
                     direction == WearDirection::falls ? "down" : "up", limit->text(), series.unit);
     item.kind = DueKind::component;
+    item.set_right_by = slot_of(series).empty() ? (*series.part)["quantity"] : slot_of(series);
     if (at)
         item.limits.distance = distance_limit(points, *at);
     else

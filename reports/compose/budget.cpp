@@ -4,6 +4,8 @@
 #include "reports/compose/forecast.h"
 #include "reports/compose/words.h"
 
+#include <algorithm>
+
 namespace sumpbook::compose {
 namespace {
 
@@ -19,6 +21,9 @@ std::string name_of(const BudgetLine& line) {
     return line.category.value_or("All bikes");
 }
 
+/// Whether the chance to go over says something.
+bool known(const BudgetLine& line) { return line.over_already() || !line.nothing_priced; }
+
 Object item_json(const BudgetLine& line) {
     constexpr int chance_digits = 4;
     Object item;
@@ -32,19 +37,55 @@ Object item_json(const BudgetLine& line) {
     add("rest_p10_minor", &cost::Spread::p10_minor);
     add("rest_p50_minor", &cost::Spread::p50_minor);
     add("rest_p90_minor", &cost::Spread::p90_minor);
-    item.add("chance_over_budget", decimal_from_double(line.chance_over, chance_digits));
-    item.add("monthly_amount_minor", line.monthly_amount_minor);
+    const auto chance = [&](std::optional<double> value) {
+        return known(line) && value ? Value(decimal_from_double(*value, chance_digits)) : Value();
+    };
+    const auto monthly = [&](std::optional<std::int64_t> minor) {
+        return line.nothing_priced || !minor ? Value() : Value(*minor);
+    };
+    item.add("chance_over_budget", chance(line.chance_over));
+    item.add("monthly_amount_minor", monthly(line.monthly_amount_minor));
+    item.add("chance_over_budget_together", chance(line.chance_over_together));
+    item.add("monthly_amount_together_minor", monthly(line.monthly_amount_together_minor));
     return item;
 }
 
 /// Over already is danger, more likely than not caution; the words say the same.
 Severity severity_of(const BudgetLine& line) {
-    if (line.spent_minor > line.budget.minor) return Severity::danger;
-    return line.chance_over > 0.5 ? Severity::caution : Severity::good;
+    if (line.over_already()) return Severity::danger;
+    if (line.nothing_priced) return Severity::none;
+    return std::max(line.chance_over, line.chance_over_together.value_or(0)) > 0.5 ? Severity::caution
+                                                                                   : Severity::good;
+}
+
+/// One text, or both where they differ.
+std::string both(const std::string& alone, const std::string& together) {
+    return together.empty() || together == alone ? alone : alone + " / " + together;
 }
 
 std::string chance_cell(const BudgetLine& line) {
-    return line.spent_minor > line.budget.minor ? "over already" : chance_words(line.chance_over);
+    if (line.over_already()) return "over already";
+    if (line.nothing_priced) return "cannot be told";
+    return both(chance_words(line.chance_over),
+                line.chance_over_together ? chance_words(*line.chance_over_together) : "");
+}
+
+std::string rest_cell(const BudgetLine& line) {
+    if (line.nothing_priced) return "not priced yet";
+    return line.rest ? range_words(*line.rest, line.budget.currency) : "nothing foreseen";
+}
+
+std::string monthly_cell(const BudgetLine& line) {
+    const auto& currency = line.budget.currency;
+    if (line.nothing_priced) return "-";
+    const auto& together = line.monthly_amount_together_minor;
+    return both(whole_words(line.monthly_amount_minor, currency),
+                together ? whole_words(*together, currency) : "");
+}
+
+bool names_both(const BudgetLine& line) {
+    return chance_cell(line).find(" / ") != std::string::npos ||
+           monthly_cell(line).find(" / ") != std::string::npos;
 }
 
 } // namespace
@@ -76,11 +117,13 @@ document::Document budget_text(const std::vector<BudgetLine>& lines, const Date&
         table.rows.push_back({{name_of(line), {}},
                               {words(line.budget), {}},
                               {words(Money{line.spent_minor, currency}), {}},
-                              {line.rest ? range_words(*line.rest, currency) : "nothing foreseen", {}},
+                              {rest_cell(line), {}},
                               {chance_cell(line), severity_of(line)},
-                              {whole_words(line.monthly_amount_minor, currency), {}}});
+                              {monthly_cell(line), {}}});
     }
     text.table(std::move(table));
+    if (std::ranges::any_of(lines, names_both))
+        text.sentence("Two figures: each bike ridden by itself / all ridden much, or all little, at once.");
     text.sentence(
         "Spent from 1 January to today, still to come from today to 31 December " + year +
         ", in 8 of 10 cases in the range. Buying and selling bikes is left out. Why: sumpbook costs "

@@ -28,30 +28,47 @@ const std::vector<cost::ForecastLine>& lines_of(const ForecastReport& report) {
     return report.forecast.months;
 }
 
+/// More is to come than the amounts hold.
+std::string at_least(const cost::CostForecast& forecast) {
+    return forecast.not_priced.empty() ? "" : "at least ";
+}
+
+std::string monthly_words(const cost::CostForecast& forecast, std::int64_t minor) {
+    return at_least(forecast) + whole_words(minor, forecast.currency) + " a month";
+}
+
 std::string answer(const cost::CostForecast& forecast) {
+    if (forecast.nothing_priced())
+        return "Nothing could be priced yet, so there is no amount to put aside. What is missing stands "
+               "below.";
     const auto& year = forecast.next_12_months;
     const auto& currency = forecast.currency;
+    const std::string put_aside =
+        ". Put aside " + monthly_words(forecast, forecast.monthly_amount_minor()) + ".";
+    const std::string middle = whole_words(year.p50_minor, currency);
     if (year.p10_minor == year.p90_minor)
-        return "The next 12 months will cost " + whole_words(year.p50_minor, currency) + ". Put aside " +
-               whole_words(forecast.monthly_amount_minor(), currency) + " a month.";
-    return "The next 12 months will likely cost " + range_words(year, currency) + ", about " +
-           whole_words(year.p50_minor, currency)
-               .substr(0, whole_words(year.p50_minor, currency).find_last_of(' ')) +
-           ". Put aside " + whole_words(forecast.monthly_amount_minor(), currency) + " a month.";
+        return "The next 12 months will cost " + at_least(forecast) + middle + put_aside;
+    return "The next 12 months will likely cost " + at_least(forecast) + range_words(year, currency) +
+           ", about " + middle.substr(0, middle.find_last_of(' ')) + put_aside;
 }
 
 void add_together(Document& text, const cost::CostForecast& forecast) {
     const auto& together = forecast.next_12_months_together;
-    if (!together) return;
+    if (!together || forecast.nothing_priced()) return;
     text.sentence(
         "That takes each bike by itself. Should a year of much riding be one for all of them, and so "
         "a year of little, it is " +
-        range_words(*together, forecast.currency) + ", to put aside " +
-        whole_words(cost::twelfth(together->p90_minor), forecast.currency) + " a month.");
+        at_least(forecast) + range_words(*together, forecast.currency) + ", to put aside " +
+        monthly_words(forecast, cost::twelfth(together->p90_minor)) + ".");
 }
 
 void add_budget(Document& text, const ForecastReport& report) {
     if (!report.budget) return;
+    if (report.forecast.nothing_priced()) {
+        text.sentence("How likely it is to spend more than " + words(*report.budget) +
+                      " cannot be told before something is priced.");
+        return;
+    }
     const auto chance = cost::chance_over(report.run, report.budget->minor);
     std::string sentence =
         "The chance to spend more than " + words(*report.budget) + " is " + chance_words(chance.chance);
@@ -103,8 +120,13 @@ void add_not_priced(Document& text, const cost::CostForecast& forecast) {
         text.sentence(bike_and_reason.first + ": " + list + " - " +
                       std::string(words(bike_and_reason.second)) + ".");
     const auto without_cost = [](const auto& gap) { return gap.because == cost::NotPricedBecause::no_cost; };
+    const auto without_plan = [](const auto& gap) { return gap.because == cost::NotPricedBecause::no_plan; };
     if (std::ranges::any_of(forecast.not_priced, without_cost))
-        text.sentence("Estimates of jobs stand in the plan: sumpbook plan set fork-oil --cost 90");
+        text.sentence("Estimates of jobs stand in the plan: sumpbook plan set fork-oil --cost 90. A part "
+                      "costs what was "
+                      "paid when the last one was fitted: sumpbook add fit --help");
+    if (std::ranges::any_of(forecast.not_priced, without_plan))
+        text.sentence("A plan to start with: sumpbook plan starter");
 }
 
 } // namespace
@@ -141,8 +163,10 @@ Document forecast_text(const ForecastReport& report) {
     text.sentence(answer(report.forecast));
     add_together(text, report.forecast);
     add_budget(text, report);
-    text.table(table_of(report));
-    text.sentence(table_words(report));
+    if (!report.forecast.nothing_priced()) {
+        text.table(table_of(report));
+        text.sentence(table_words(report));
+    }
     add_not_priced(text, report.forecast);
     return text;
 }

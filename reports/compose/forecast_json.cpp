@@ -22,12 +22,15 @@ Object& add_spread(Object& object, const cost::Spread& spread) {
         .add("p90_minor", spread.p90_minor);
 }
 
-Object year_json(const cost::Spread& spread, const std::optional<Money>& budget,
-                 std::optional<double> chance) {
+/// Without a monthly amount and a chance where nothing could be priced.
+Object year_json(const cost::Spread& spread, const ForecastReport& report, std::optional<double> chance) {
+    const bool priced = !report.forecast.nothing_priced();
+    const auto& budget = report.budget;
     Object object;
-    add_spread(object, spread).add("monthly_amount_minor", cost::twelfth(spread.p90_minor));
+    add_spread(object, spread)
+        .add("monthly_amount_minor", priced ? Value(cost::twelfth(spread.p90_minor)) : Value());
     object.add("budget_minor", budget ? Value(budget->minor) : Value());
-    object.add("chance_over_budget", budget && chance ? figure(*chance, chance_digits) : Value());
+    object.add("chance_over_budget", budget && chance && priced ? figure(*chance, chance_digits) : Value());
     return object;
 }
 
@@ -91,7 +94,8 @@ Array jobs_json(const ForecastReport& report, std::size_t bike) {
         if (outlook.bike != bike) continue;
         const auto& job = report.run.bikes[bike].jobs[outlook.job];
         Object item;
-        item.add("item", job.item->slug)
+        item.add("item", job.item.slug)
+            .add("label", job.item.label)
             .add("category", job.category)
             .add("mean_times", figure(outlook.mean_times, 3))
             .add("estimate_minor", job.estimate ? Value(job.estimate->minor) : Value())
@@ -111,7 +115,8 @@ Array dated_json(const cost::BikeBasis& basis) {
             .add("label", dated.label)
             .add("category", dated.category)
             .add("cost_minor", dated.minor)
-            .add("comes_again", dated.comes_again);
+            .add("comes_again", dated.comes_again)
+            .add("missed", dated.missed);
         items.emplace_back(std::move(item));
     }
     return items;
@@ -156,10 +161,10 @@ Value forecast_json(const ForecastReport& report) {
     object.add("currency", forecast.currency.code()).add("from", forecast.today).add("until", forecast.until);
     object.add("months", forecast.wish.months).add("paths", forecast.wish.paths);
     object.add("seed", forecast.wish.seed);
-    object.add("next_12_months", year_json(forecast.next_12_months, report.budget, chance.chance));
+    object.add("next_12_months", year_json(forecast.next_12_months, report, chance.chance));
     object.add("next_12_months_together",
                forecast.next_12_months_together
-                   ? Value(year_json(*forecast.next_12_months_together, report.budget, chance.together))
+                   ? Value(year_json(*forecast.next_12_months_together, report, chance.together))
                    : Value());
     object.add("by", slug(report.by)).add("items", lines_json(report));
     Array basis;

@@ -30,20 +30,36 @@ std::string money_words(double minor, const Currency& currency) {
     return words(Money{std::llrint(minor), currency});
 }
 
+DistanceUnit dial_unit(const BikeBasis& basis) { return basis.bike->bike().details.value.odometer_unit; }
+
 std::string distance_fact(const ForecastReport& report, const BikeBasis& basis) {
     const double year = days_between(report.forecast.today, plus_months(report.forecast.today, 12));
     const auto quantile = [&](double p) {
-        return words(Distance::from_km(basis.riding->distance_quantile_km(0, year, p)),
-                     report.settings.distance_unit);
+        return words(Distance::from_km(basis.riding->distance_quantile_km(0, year, p)), dial_unit(basis));
     };
     return quantile(0.1) + " to " + quantile(0.9) + ", about " + quantile(0.5);
 }
 
-std::string reading_fact(const ForecastReport& report, const BikeBasis& basis) {
-    if (!basis.riding->known()) return "none: riding like most owners is assumed";
-    return words(Distance::from_km(basis.riding->last_km()), report.settings.distance_unit) + " on " +
-           spelled_text(basis.riding->last_reading()) + "; riding learnt from " +
-           times(basis.riding->riders().steps, "part") + " of the record";
+/// As on the dial.
+std::string reading_fact(const BikeBasis& basis) {
+    if (!basis.riding->known()) return "none";
+    const auto& dials = basis.bike->odometer().dials();
+    return words(dials.shown_at(Distance::from_km(basis.riding->last_km())), dial_unit(basis)) + " on " +
+           spelled_text(basis.riding->last_reading());
+}
+
+std::string riding_fact(const BikeBasis& basis) {
+    std::string text = basis.bike->outlook().words(dial_unit(basis));
+    if (!basis.riding->known()) {
+        const auto& guess = basis.bike->bike().details.value.expected_distance_a_year;
+        text = guess
+                   ? "from your guess of " + words(*guess) + " a year: no reading is recorded"
+                   : "from a common " + words(Distance::from_km(usage::default_km_a_year), dial_unit(basis)) +
+                         " a year, an assumption: no reading is recorded";
+    } else if (const auto steps = basis.riding->riders().steps; steps > 0) {
+        text += ", learnt in " + times(steps, "part") + " of the record";
+    }
+    return text;
 }
 
 /// "1.859 EUR a litre, the middle of 1.82 (3 May 2026), ...".
@@ -78,9 +94,12 @@ void add_running(Facts& facts, const ForecastReport& report, const BikeBasis& ba
 
 void add_repairs(Facts& facts, const ForecastReport& report, const BikeBasis& basis) {
     const auto& repairs = basis.repairs;
-    facts.lines.emplace_back("Repairs", "0.5 + " + std::to_string(repairs.events) + " recorded in 10 000 + " +
-                                            number(repairs.exposure_km, 0) +
-                                            " km: " + number(repairs.rate.mean(10'000), 2) + " in 10 000 km");
+    constexpr auto assumed = Distance::from_whole_km(10'000);
+    const DistanceUnit unit = dial_unit(basis);
+    facts.lines.emplace_back(
+        "Repairs", "0.5 + " + std::to_string(repairs.events) + " recorded in " + words(assumed, unit) +
+                       " + " + words(Distance::from_km(repairs.exposure_km), unit) + ": " +
+                       number(repairs.rate.mean(assumed.km()), 2) + " in " + words(assumed, unit));
     if (!repairs.cost) return;
     std::string rests_on = times(repairs.bills.size(), "past repair");
     if (repairs.other_bills > 0)
@@ -113,7 +132,7 @@ document::Table jobs_table(const ForecastReport& report, std::size_t bike) {
         if (job.cost)
             cost = whole_words(std::llrint(job.cost->quantile_minor(0.1)), report.forecast.currency) +
                    " to " + whole_words(std::llrint(job.cost->quantile_minor(0.9)), report.forecast.currency);
-        table.rows.push_back({{job.item->label, {}},
+        table.rows.push_back({{job.item.label, {}},
                               {number(outlook.mean_times, 1), {}},
                               {cost, {}},
                               {rests_on(job), {}},
@@ -126,7 +145,7 @@ document::Table dated_table(const ForecastReport& report, const BikeBasis& basis
     document::Table table{{{"On", {}}, {"What", {}}, {"Category", {}}, {"Amount", Align::right}}, {}};
     for (const auto& dated : basis.dated) {
         table.rows.push_back({{iso_text(dated.date), {}},
-                              {dated.label, {}},
+                              {dated.label + (dated.missed ? " (missed, perhaps paid)" : ""), {}},
                               {dated.category, {}},
                               {words(Money{dated.minor, report.forecast.currency}), {}}});
     }
@@ -137,7 +156,8 @@ void add_bike(Document& text, const ForecastReport& report, std::size_t bike) {
     const BikeBasis& basis = report.run.bikes[bike];
     text.heading(basis.bike->name(), 3);
     Facts facts;
-    facts.lines.emplace_back("Last reading", reading_fact(report, basis));
+    facts.lines.emplace_back("Last reading", reading_fact(basis));
+    facts.lines.emplace_back("Riding", riding_fact(basis));
     facts.lines.emplace_back("Next 12 months", distance_fact(report, basis));
     add_running(facts, report, basis);
     add_repairs(facts, report, basis);
@@ -156,7 +176,8 @@ Document forecast_why_text(const ForecastReport& report) {
         grouped(Decimal{wish.paths}) + " courses of the time up to " + spelled_text(report.forecast.until) +
         " were drawn, from seed " + std::to_string(wish.seed) +
         "; the ranges leave out the lowest and the highest tenth of them. The monthly amount is a twelfth of "
-        "what the next 12 months cost at most. Prices rise by 3 % a year where you have not said otherwise "
+        "what the next 12 months cost at most in 9 of 10 cases. Prices rise by 3 % a year where you have not "
+        "said otherwise "
         "(costs drift). An estimate counts as two bills; without bills a job likely costs 0.7 to 1.4 times "
         "it."
         " Jobs are counted over the whole time up to " +

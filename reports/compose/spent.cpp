@@ -69,6 +69,17 @@ Object distance_json(const std::string& bike, const cost::CostOfDistance& cost) 
     return object;
 }
 
+Array oil_left_json(const SpentReport& report) {
+    Array items;
+    for (const auto& [bike, left] : report.oil_left) {
+        Object object;
+        object.add("bike", bike).add("volume_l", in_unit(left.volume, VolumeUnit::l, 3));
+        object.add("cost_minor", left.money.minor).add("currency", left.money.currency.code());
+        items.emplace_back(std::move(object));
+    }
+    return items;
+}
+
 /// The groups of each bike by itself.
 Array groups_json(const std::vector<Spending>& running, cost::GroupBy by) {
     std::map<std::string, std::vector<Spending>> by_bike;
@@ -164,6 +175,9 @@ void add_spent(SpentReport& report, const Bike& whole_bike, const GarageSettings
     if (const auto cost = cost::cost_of_distance(spending, odometer, from, to))
         report.of_distance.emplace_back(bike.details.value.name, *cost);
     std::ranges::move(spending, std::back_inserter(report.spending));
+    if (settings.oil_bought_counts != OilBoughtCounts::per_litre_used) return;
+    if (const auto left = cost::OilCans(bike, settings).left())
+        report.oil_left.emplace_back(bike.details.value.name, *left);
 }
 
 Value spent_json(const SpentReport& report) {
@@ -176,7 +190,7 @@ Value spent_json(const SpentReport& report) {
     object.add("from", report.from).add("until", report.until);
     object.add("items", groups_json(running, report.by)).add("running", money_json(cost::total_of(running)));
     object.add("bought_and_sold", money_json(cost::total_of(only(report.spending, true))));
-    object.add("of_distance", std::move(distances));
+    object.add("of_distance", std::move(distances)).add("oil_left", oil_left_json(report));
     return object;
 }
 
@@ -194,6 +208,9 @@ Document spent_text(const SpentReport& report) {
     for (const auto& [bike, cost] : report.of_distance)
         text.sentence(distance_sentence(bike, cost, report.distance_unit));
     add_bought_and_sold(text, report.spending);
+    for (const auto& [bike, left] : report.oil_left)
+        text.sentence("Not in the sums above: " + bike + " has " + words(left.volume, VolumeUnit::l) +
+                      " of oil left in the can, worth " + words(left.money) + "; it counts when it is used.");
     if (cost::total_of(running).amounts().size() > 1)
         text.sentence("Amounts in other currencies stand apart: there is no exchange rate of their day.");
     return text;

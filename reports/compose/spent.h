@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "model/cost/oil_by_the_litre.h"
 #include "model/cost/per_distance.h"
 #include "model/cost/spent.h"
 #include "reports/document/document.h"
@@ -20,6 +21,9 @@ struct SpentReport {
     cost::GroupBy by = cost::GroupBy::category;
     std::vector<cost::Spending> spending; ///< Buying and selling the bikes among it.
     std::vector<std::pair<std::string, cost::CostOfDistance>> of_distance; ///< By bike, where known.
+    /// By bike, where the garage counts oil per litre used: bought by the can up to the last day and not
+    /// used, so that it is in no sum.
+    std::vector<std::pair<std::string, cost::OilWorth>> oil_left;
     DistanceUnit distance_unit = DistanceUnit::km;
 };
 

@@ -31,7 +31,7 @@ TEST_CASE("A series goes on until its last day, from the day its payment covers"
     std::vector<std::string> days;
     for (const auto& cost : all)
         days.push_back(iso_text(cost.date));
-    CHECK(days == std::vector<std::string>{"2026-01-10", "2026-02-01", "2026-03-01"});
+    CHECK(days == std::vector<std::string>{"2026-02-01", "2026-03-01"});
 }
 
 TEST_CASE("A payment recorded ahead is that payment, and the series goes on after it") {
@@ -64,4 +64,27 @@ TEST_CASE("What was paid in another currency is converted by its rate, else list
     all = found(log, made.settings());
     REQUIRE(all.costs.size() == 1);
     CHECK(all.costs[0].minor == 11'700);
+}
+
+TEST_CASE("One payment that was missed counts today, perhaps paid; of several the owner writes none down") {
+    BikeLog log;
+    log.add("2025-11-20", Cost{.category = "storage", .every_months = 1}).value.paid = money("30");
+    auto all = found(log, ForecastGarage().settings()).costs;
+    REQUIRE(all.size() == 13);
+    CHECK(iso_text(all[0].date) == "2026-01-10"); // of 20 December
+    CHECK(all[0].missed);
+    CHECK(iso_text(all[1].date) == "2026-01-20");
+    CHECK_FALSE(all[1].missed);
+    log.bike.log[0].value.date = day("2025-10-20"); // 20 November and 20 December
+    all = found(log, ForecastGarage().settings()).costs;
+    REQUIRE(all.size() == 12);
+    CHECK(iso_text(all[0].date) == "2026-01-20");
+}
+
+TEST_CASE("A series whose last day is over costs nothing more, whether or not it was all paid") {
+    BikeLog log;
+    Cost storage{.category = "storage", .every_months = 1};
+    storage.until = day("2024-06-30");
+    log.add("2022-01-15", storage).value.paid = money("30");
+    CHECK(found(log, ForecastGarage().settings()).costs.empty());
 }

@@ -37,3 +37,14 @@ TEST_CASE("A bike's id as text") {
     id.bytes[0] = 0xa7;
     CHECK(hex_text(id) == "a7000000000000000000000000000000");
 }
+
+TEST_CASE(
+    "A draw is the number that an implementation written apart gives for bike, path, piece and purpose") {
+    // A Python implementation of Philox4x32-10 (it gives 6627e8d5 e169c58d bc57ac4c 9b00dbd8 for zero counter
+    // and key, the published check) and of SHA-256 (hashlib): words 85386426 e2f5d402.
+    const std::uint32_t bike = hash32("a7000000000000000000000000000000");
+    CHECK(bike == 0x0143a100);
+    const std::uint32_t purpose = hash32("job/engine-oil/2");
+    CHECK(purpose == 0x32f23db3);
+    CHECK(Draws(0x123456789abcdef0).uniform(bike, 7, 3, purpose) == 0x1.0a70c84dc5ebbp-1);
+}

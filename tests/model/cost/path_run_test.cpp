@@ -23,7 +23,7 @@ std::map<std::string, std::uint64_t> times_done(const BikeLog& log) {
     for (std::size_t job = 0; job < run.bikes[0].jobs.size(); ++job) {
         const auto all = run.result.jobs_done[0][job];
         CHECK(all % paths == 0);
-        times[run.bikes[0].jobs[job].item->slug] = all / paths;
+        times[run.bikes[0].jobs[job].item.slug] = all / paths;
     }
     return times;
 }

@@ -68,9 +68,10 @@ TEST_CASE("a job costs its parts and its labour, kept apart") {
 
 TEST_CASE("each kind of entry has its category") {
     Entry entry;
-    const auto category = [&entry](EntryBody body) {
+    std::vector<Versioned<PlanItem>> plan;
+    const auto category = [&](EntryBody body) {
         entry.body = std::move(body);
-        return category_of_entry(entry);
+        return category_of_entry(entry, plan);
     };
     CHECK(category(Fuel{}) == "fuel");
     CHECK(category(OilChange{}) == "oil");
@@ -82,6 +83,8 @@ TEST_CASE("each kind of entry has its category") {
     CHECK(category(Work{}) == "repairs"); // satisfies nothing and was not planned
     CHECK(category(Work{.planned = true}) == "upkeep");
     entry.does = {"brake-fluid"};
+    CHECK(category(Work{}) == "repairs"); // of no item of the plan
+    plan.emplace_back().value.slug = "brake-fluid";
     CHECK(category(Work{}) == "upkeep");
 }
 
@@ -94,14 +97,16 @@ TEST_CASE("a valuation is recorded and is never spending") {
     CHECK(spent[0].amount == euro(12'000));
 }
 
-TEST_CASE("oil by the can counts when bought, or per litre used, never both") {
+TEST_CASE("oil by the can counts when bought, or per litre used beside what the change itself cost") {
     Log log;
     log.add("2024-05-02", Cost{.category = "oil", .text = "4 L can"}, euro(4'000));
-    log.add("2024-05-03", OilChange{}, euro(2'500));
+    log.add("2024-05-03", OilChange{.volume_in = WrittenVolume{Decimal{3}, VolumeUnit::l}}, euro(2'500));
     auto made = settings();
     CHECK(total_of(spending_of(log.bike, made)).amounts() == std::vector<Money>{euro(6'500)});
     made.oil_bought_counts = OilBoughtCounts::per_litre_used;
-    CHECK(total_of(spending_of(log.bike, made)).amounts() == std::vector<Money>{euro(2'500)});
+    const auto spent = spending_of(log.bike, made);
+    REQUIRE(spent.size() == 1); // one amount, of one entry
+    CHECK(spent[0].amount == euro(2'500 + 3'000));
 }
 
 TEST_CASE("the price of the bike counts once and apart") {

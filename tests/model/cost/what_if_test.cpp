@@ -6,6 +6,8 @@
 #include "tests/catch.h"
 #include "tests/model/cost/forecast_garage.h"
 
+#include <algorithm>
+
 using namespace sumpbook;
 using namespace sumpbook::cost;
 using namespace sumpbook::testing;
@@ -26,6 +28,12 @@ struct Story {
     std::string bill = "100";
     std::string last_km = "24700";
     int drift_percent = 0;
+    int oil_drift_percent = 0;    ///< On top, of the category the engine oil counts in.
+    std::string top_up = "0.4";   ///< Litres, in 2 500 km.
+    std::string can = "40";       ///< For 4 L.
+    std::string tax_rate = "1.2"; ///< Of the pound, in which the tax is paid.
+    std::string usual_year;       ///< What the owner says to ride in a year.
+    bool with_readings = true;
 };
 
 void add_fuel(BikeLog& log, const char* date, const char* odometer, const std::string& volume,
@@ -36,8 +44,18 @@ void add_fuel(BikeLog& log, const char* date, const char* odometer, const std::s
     log.add(date, fuel, odometer);
 }
 
+void add_oil(BikeLog& log, const Story& story) {
+    log.add("2025-01-02", Cost{.category = "oil", .text = "4 L can"}).value.paid = money(story.can);
+    log.add("2025-03-01", OilChange{.volume_in = litres("3"), .level_after = number("1")});
+    const bool in_km = story.with_readings;
+    log.add("2025-08-01", TopUp{.volume = litres(story.top_up), .level_after = number("1")},
+            in_km ? "20500" : "");
+    log.add("2025-02-10", Cost{.category = "tax", .every_months = 12}).value.paid = money("100", "GBP");
+}
+
 ForecastGarage told(const Story& story) {
-    BikeLog log = ridden_bike();
+    BikeLog log = story.with_readings ? ridden_bike() : BikeLog("Tourer");
+    if (!story.usual_year.empty()) log.bike.details.value.expected_distance_a_year = km(story.usual_year);
     auto& item = log.plan("engine-oil");
     item.repeat.distance = km(story.oil_km);
     item.estimate = money(story.estimate);
@@ -49,14 +67,19 @@ ForecastGarage told(const Story& story) {
     log.add("2023-12-01", Work{.text = "before the record"}).value.paid = money(story.repair_cost);
     log.add("2025-02-01", Cost{.category = "insurance", .every_months = 12}).value.paid =
         money(story.insurance);
-    add_fuel(log, "2025-06-01", "19450", "14", "1.70");
-    add_fuel(log, "2025-06-10", "19600", story.second_fill_litres, story.fuel_price);
-    add_fuel(log, "2025-06-14", "19700", "6", "1.90");
-    log.reading("2026-01-02", story.last_km);
+    if (story.with_readings) {
+        add_fuel(log, "2025-06-01", "19450", "14", "1.70");
+        add_fuel(log, "2025-06-10", "19600", story.second_fill_litres, story.fuel_price);
+        add_fuel(log, "2025-06-14", "19700", "6", "1.90");
+        log.reading("2026-01-02", story.last_km);
+    }
+    add_oil(log, story);
     ForecastGarage made;
     made.add(log.bike);
     for (auto& [category, percent] : made.settings().price_drift_percent_a_year)
-        percent = Decimal{story.drift_percent};
+        percent = Decimal{story.drift_percent + (category == "upkeep" ? story.oil_drift_percent : 0)};
+    made.settings().exchange_rates = {{day("2025-01-01"), Currency::from_code("GBP").value(),
+                                       Currency::from_code("EUR").value(), number(story.tax_rate)}};
     return made;
 }
 
@@ -78,6 +101,32 @@ TEST_CASE("What makes things dearer makes the answer higher") {
     CHECK(mean({.drift_percent = 3}) > usual);
     CHECK(mean({.drift_percent = 6}) > mean({.drift_percent = 3}));
     CHECK(mean({.drift_percent = -3}) < usual);
+}
+
+TEST_CASE("Oil used and its price, exchange rates and the drift of a job move the answer") {
+    const auto usual = foretold({});
+    const auto part = [](const CostForecast& forecast, const std::string& category) {
+        const auto line = std::ranges::find(forecast.categories, category, &ForecastLine::key);
+        return line == forecast.categories.end() ? 0 : line->spread.mean_minor;
+    };
+    REQUIRE(part(usual, "oil") > 0);
+    const auto more_oil = foretold({.top_up = "0.8"});
+    CHECK(part(more_oil, "oil") > part(usual, "oil") * 3 / 2);
+    CHECK(part(foretold({.can = "60"}), "oil") > part(usual, "oil"));
+    CHECK(part(usual, "tax") == 12'000);
+    CHECK(part(foretold({.tax_rate = "1.3"}), "tax") == 13'000);
+    CHECK(mean({.oil_drift_percent = 5}) > usual.next_12_months.mean_minor); // of the jobs
+}
+
+TEST_CASE("Without a reading the distance the owner expects moves the answer") {
+    const auto run = [](const std::string& year) {
+        return told({.usual_year = year, .with_readings = false}).run(today, {.paths = 500});
+    };
+    const auto little = run("2000");
+    const auto much = run("8000");
+    CHECK(much.bikes[0].riding->distance_quantile_km(0, 365, 0.5) ==
+          Approx(4 * little.bikes[0].riding->distance_quantile_km(0, 365, 0.5)).epsilon(0.001));
+    CHECK(cost_forecast(much)->next_12_months.mean_minor > cost_forecast(little)->next_12_months.mean_minor);
 }
 
 TEST_CASE("The middle of the last three fuel prices counts, not the dearest") {

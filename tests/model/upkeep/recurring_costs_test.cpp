@@ -58,6 +58,13 @@ TEST_CASE("A series ends, and a valuation is none") {
     valuation.valuation = true;
     log.add("2023-03-01", valuation);
     CHECK(on(log, "2023-06-01").empty());
+    auto monthly = yearly("parking");
+    monthly.every_months = 1;
+    monthly.until = day("2024-06-30");
+    log.add("2022-01-15", monthly);
+    CHECK(on(log, "2022-01-20").size() == 1);
+    CHECK(on(log, "2024-06-30").size() == 1); // still owed
+    CHECK(on(log, "2024-07-01").empty());     // over, not overdue for years
 }
 
 TEST_CASE("Two series of one category are told apart by their text") {

@@ -36,6 +36,7 @@ TEST_CASE("Pads measured twice are due where the line meets the owner's limit") 
     CHECK(items[0].limits.distance->at == Distance::from_whole_km(9000));
     CHECK(items[0].limits.distance->window == Distance{});
     CHECK(items[0].state == DueState::later);
+    CHECK(items[0].set_right_by == "front-pads");
     CHECK(items[0].source->find("straight line through 2 measurements") == 0);
     CHECK(items[0].source->find("the limit is yours") != std::string::npos);
 }

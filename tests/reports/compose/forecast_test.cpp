@@ -49,7 +49,7 @@ bool holds(const std::string& text, const std::string& part) { return text.find(
 TEST_CASE("The first answer is one sentence in whole units, and what has no price stands below") {
     const Shown shown(fixed_costs());
     const auto answer = text(forecast_text(shown.report()));
-    CHECK(holds(answer, "The next 12 months will cost 240 EUR. Put aside 20 EUR a month."));
+    CHECK(holds(answer, "The next 12 months will cost at least 240 EUR. Put aside at least 20 EUR a month."));
     CHECK(holds(answer, "Coolant"));
     CHECK(holds(answer, "no estimate and no past cost"));
     for (const auto* word : {"percentile", "quantile", "median", "P90", "simulat"})
@@ -77,8 +77,8 @@ TEST_CASE("The JSON says the same in minor units") {
 TEST_CASE("Why names every assumption with its number") {
     const Shown shown(fixed_costs());
     const auto why = text(forecast_why_text(shown.report()));
-    for (const auto* part :
-         {"from seed 1", "3 % a year", "0.5 + 0 recorded in 10 000 + 0 km", "not priced", "Next 12 months"}) {
+    for (const auto* part : {"from seed 1", "3 % a year", "0.5 + 0 recorded in 10 000 km + 0 km",
+                             "not priced", "Next 12 months"}) {
         INFO(part << " in " << why);
         CHECK(holds(why, part));
     }
@@ -120,4 +120,105 @@ TEST_CASE("A budget stands beside what was spent this year and what is to come")
     CHECK(holds(table, "nothing foreseen"));
     CHECK(holds(write::json(budget_json(lines)), "\"spent_minor\": 5000"));
     CHECK(holds(text(budget_text({}, day("2026-01-10"))), "No yearly budget is set"));
+}
+
+TEST_CASE("Where nothing could be priced there is no amount, no chance and nothing to put aside") {
+    BikeLog log("Shed find");
+    log.plan("coolant").repeat.months = 6;
+    log.work("2025-09-01", "", {"coolant"});
+    ForecastGarage made;
+    made.add(log.bike);
+    made.settings().yearly_budgets = {
+        {cost::budget_key_of_all(), money("300")}, {"fuel", money("100")}, {"gear", money("100")}};
+    const Shown shown(made);
+    CHECK(shown.forecast.nothing_priced());
+    const auto answer = text(forecast_text(shown.report(money("200"))));
+    CHECK(holds(answer, "Nothing could be priced yet"));
+    CHECK_FALSE(holds(answer, "0 EUR"));
+    CHECK_FALSE(holds(answer, "next to nothing"));
+    const auto json = write::json(forecast_json(shown.report(money("200"))));
+    CHECK(holds(json, "\"monthly_amount_minor\": null"));
+    CHECK(holds(json, "\"chance_over_budget\": null"));
+    const auto lines = cost::budget_lines(shown.run, made.garage);
+    REQUIRE(lines.size() == 3);
+    CHECK(lines[0].nothing_priced);
+    CHECK(lines[1].nothing_priced);       // fuel
+    CHECK_FALSE(lines[2].nothing_priced); // gear: nothing is foreseen, and that is so
+    const auto table = text(budget_text(lines, day("2026-01-10")));
+    CHECK(holds(table, "cannot be told"));
+    CHECK(holds(table, "not priced yet"));
+    CHECK(holds(table, "nothing foreseen"));
+}
+
+TEST_CASE("A bike of which everything is priced is told without 'at least'") {
+    BikeLog log("Shed find");
+    log.plan("coolant").repeat.months = 60;
+    log.work("2025-09-01", "", {"coolant"});
+    log.add("2025-03-01", Cost{.category = "insurance", .every_months = 6}).value.paid = money("100");
+    log.add("2025-09-01", Cost{.category = "insurance"}).value.paid = money("120");
+    ForecastGarage made;
+    made.add(log.bike);
+    const Shown shown(made);
+    auto whole = shown.forecast;
+    whole.not_priced.clear(); // fuel and repairs have no price here
+    ForecastReport report{shown.run, whole};
+    CHECK(holds(text(forecast_text(report)), "will cost 240 EUR. Put aside 20 EUR a month."));
+}
+
+TEST_CASE("Why tells the reading as on the dial, in its unit, and what the riding rests on") {
+    BikeLog log("Old single");
+    log.bike.details.value.odometer_unit = DistanceUnit::mi;
+    log.bike.details.value.expected_distance_a_year = miles("1500");
+    ForecastGarage made;
+    made.add(log.bike);
+    auto why = text(forecast_why_text(Shown(made).report()));
+    CHECK(holds(why, "your guess of 1 500 mi a year"));
+    CHECK_FALSE(holds(why, "most owners"));
+    made.garage.bikes.clear();
+    Reading changed;
+    changed.clock_change = ClockChange{miles("41900"), miles("10")};
+    log.reading("2025-06-01", "41870");
+    log.add("2025-06-03", changed);
+    log.reading("2025-06-05", "25");
+    made.add(log.bike);
+    why = text(forecast_why_text(Shown(made).report()));
+    CHECK(holds(why, "25 mi on 5 Jun 2025"));
+    CHECK_FALSE(holds(why, "learnt in 0"));
+    CHECK(holds(why, "recorded in 6 214 mi + 45 mi")); // 10 000 km
+    CHECK(holds(why, "in 9 of 10 cases"));
+}
+
+TEST_CASE("A payment that was missed is told as perhaps paid") {
+    BikeLog log("Shed find");
+    log.add("2024-12-01", Cost{.category = "tax", .every_months = 12}).value.paid = money("60");
+    ForecastGarage made;
+    made.add(log.bike);
+    const Shown shown(made);
+    CHECK(holds(text(forecast_why_text(shown.report())), "tax (missed, perhaps paid)"));
+    CHECK(holds(write::json(forecast_json(shown.report())), "\"missed\": true"));
+}
+
+TEST_CASE("The budget of several bikes has a second chance, should all be ridden much at once") {
+    ForecastGarage made;
+    for (const auto* name : {"One", "Two", "Three"}) {
+        BikeLog log = ridden_bike(name);
+        log.add("2025-06-01", Fuel{.volume = litres("14")}, "19450").value.paid = money("25");
+        log.add("2025-06-20", Fuel{.volume = litres("15")}, "19750").value.paid = money("27");
+        made.add(log.bike);
+    }
+    made.settings().yearly_budgets = {{cost::budget_key_of_all(), money("2000")},
+                                      {"fuel", money("2000")},
+                                      {cost::budget_key_of_bike(made.garage.bikes[0].id), money("700")}};
+    const auto lines = cost::budget_lines(made.run("2026-01-10", {.paths = 2000}), made.garage);
+    REQUIRE(lines.size() == 3);
+    for (const auto i : {0U, 2U}) { // all bikes; fuel stands last
+        REQUIRE(lines[i].chance_over_together);
+        CHECK(*lines[i].chance_over_together != lines[i].chance_over);
+        CHECK(*lines[i].monthly_amount_together_minor > lines[i].monthly_amount_minor);
+    }
+    CHECK_FALSE(lines[1].chance_over_together);
+    const auto table = text(budget_text(lines, day("2026-01-10")));
+    CHECK(holds(table, " / "));
+    CHECK(holds(table, "each bike ridden by itself"));
+    CHECK(holds(write::json(budget_json(lines)), "\"chance_over_budget_together\""));
 }

@@ -115,3 +115,22 @@ TEST_CASE("The days asked for stand in the heading and the tree") {
     CHECK(tree_of(some)["until"] == "2024-12-31");
     CHECK(tree_of(report())["from"].is_null());
 }
+
+TEST_CASE("Oil bought and not used stands beside the sums, where it counts per litre used") {
+    BikeLog log;
+    log.add("2024-05-02", Cost{.category = "oil", .text = "4 L can"}).value.paid = money("40.00");
+    log.add("2024-05-03", OilChange{.volume_in = litres("3")});
+    GarageSettings settings;
+    settings.currency = Currency::from_code("EUR").value();
+    compose::SpentReport bought;
+    compose::add_spent(bought, log.bike, settings, day("2024-06-01"));
+    CHECK(bought.oil_left.empty());
+    CHECK(tree_of(bought)["running"][0]["cost_minor"] == 4000);
+    settings.oil_bought_counts = OilBoughtCounts::per_litre_used;
+    compose::SpentReport used;
+    compose::add_spent(used, log.bike, settings, day("2024-06-01"));
+    const auto tree = tree_of(used);
+    CHECK(tree["running"][0]["cost_minor"] == 3000);
+    CHECK(tree["oil_left"][0]["cost_minor"] == 1000);
+    CHECK(text_of_report(used).find("1.00 L of oil left in the can, worth 10.00 EUR") != std::string::npos);
+}
