@@ -96,10 +96,12 @@ void add_repairs(Facts& facts, const ForecastReport& report, const BikeBasis& ba
     const auto& repairs = basis.repairs;
     constexpr auto assumed = Distance::from_whole_km(10'000);
     const DistanceUnit unit = dial_unit(basis);
-    facts.lines.emplace_back(
-        "Repairs", "0.5 + " + std::to_string(repairs.events) + " recorded in " + words(assumed, unit) +
-                       " + " + words(Distance::from_km(repairs.exposure_km), unit) + ": " +
-                       number(repairs.rate.mean(assumed.km()), 2) + " in " + words(assumed, unit));
+    const double km_each = 1 / Distance::from_whole_km(1).in(unit);
+    facts.lines.emplace_back("Repairs", "0.5 + " + std::to_string(repairs.events) + " recorded in " +
+                                            words(assumed, unit) + " + " +
+                                            words(Distance::from_km(repairs.exposure_km), unit) + ": " +
+                                            number(repairs.rate.mean(10'000 * km_each), 2) + " in 10 000 " +
+                                            std::string(symbol(unit)));
     if (!repairs.cost) return;
     std::string rests_on = times(repairs.bills.size(), "past repair");
     if (repairs.other_bills > 0)
