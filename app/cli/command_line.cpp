@@ -37,6 +37,9 @@ public:
         out << app->get_description() << "\n\n" << make_usage(app, path_of(app)) << make_positionals(app);
         out << make_groups(app, mode) << make_subcommands(app, mode);
         std::string text = out.str();
+        // A group of options that stand in no help leaves its blank line.
+        for (auto at = text.find("\n\n\n"); at != std::string::npos; at = text.find("\n\n\n"))
+            text.erase(at, 1);
         while (text.ends_with("\n\n"))
             text.pop_back();
         return text;

@@ -264,9 +264,8 @@ Result<Decimal> read_level(const std::string& option, const std::string& text, c
     if (text == "max") return Decimal{1};
     const auto level = typed_number(option, text, as);
     if (!level)
-        return refuse_field(
-            "A level is a number from 0 (lower mark) to 1 (upper mark); min, half and max do too.", option,
-            text);
+        return refuse_field("A level is a number from 0 (lower mark) to 1 (upper mark), or min, half or max.",
+                            option, text);
     // DESIGN: one whole gap above or below the marks is as far as anyone can read a glass or a stick.
     if (*level < Decimal{-1} || *level > Decimal{2}) {
         return refuse_field("A level is 0 at the lower mark and 1 at the upper one.", option, text);

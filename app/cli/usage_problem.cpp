@@ -68,7 +68,7 @@ std::string perhaps(const CLI::App& at, const std::string& typed) {
     const bool has_odometer = at.get_option_no_throw("--odometer") != nullptr;
     if (is_digits(typed)) return has_odometer ? " A reading is given with --odometer " + typed + "." : "";
     if (at.get_option_no_throw("--note") != nullptr) return " Text is given with --note \"" + typed + "\".";
-    return " A bike is named with -b \"" + typed + "\".";
+    return " If it is a bike: -b \"" + typed + "\".";
 }
 
 /// A word that nothing is known by.
