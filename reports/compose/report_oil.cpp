@@ -26,8 +26,10 @@ using oil::SampleAssessment;
 void add_answers(Document& text, const OilOfBike& bike, int level) {
     const auto& samples = bike.samples;
     const auto& latest = samples.back();
-    text.sentence("The answers rest on the latest sample, " + latest.sample + " of " +
-                  spelled_text(latest.date) + ", and on those before it. The figures behind them follow.");
+    text.sentence("In short: " + marked(latest.whole.word) + ". " + advice_words(latest),
+                  colour(latest.whole.word));
+    text.sentence("This and the answers below rest on the latest sample, " + latest.sample + " of " +
+                  spelled_text(latest.date) + ", and on those before it; the figures come after them.");
     text.heading("Is the engine wearing?", level).blocks.emplace_back(wear_answer(samples));
     text.heading("Is the oil still fit?", level).blocks.emplace_back(fitness_answer(latest));
     text.heading("What to do next?", level);
@@ -164,15 +166,18 @@ void add_missing(Document& text, const SampleAssessment& latest, int level) {
 
 /// What the laboratory's words mean, of those that stand in the sample.
 void add_words_used(Document& text, const SampleAssessment& latest, int level) {
-    constexpr std::array<std::pair<std::string_view, std::string_view>, 6> meanings{{
+    constexpr std::array<std::pair<std::string_view, std::string_view>, 8> meanings{{
+        {"glycol", "antifreeze: it comes from the coolant"},
+        {"B", "an additive of coolant and of some oils"},
         {"tbn", "how much acid the oil can still bind; it falls as the oil ages"},
         {"tan", "how much acid the oil has taken up; it rises as the oil ages"},
         {"oxidation", "how far oxygen has aged the oil, read off an infrared spectrum (abs/cm)"},
         {"nitration", "the same for nitrogen from combustion (abs/cm)"},
-        {"kv40", "thickness warm; falls with fuel and shear, rises with ageing and soot"},
+        {"kv40", "thickness warm (mm2/s); falls with fuel and shear, rises with ageing and soot"},
         {"kv100", "thickness hot, the one that decides the SAE grade"},
     }};
     document::Facts facts;
+    facts.lines.emplace_back("mg/kg", "thousandths of a gram of it in a kilogram of oil");
     facts.lines.emplace_back("fill", "the oil from one oil change to the next");
     if (latest.viscosity.petrol)
         facts.lines.emplace_back("shear",

@@ -61,7 +61,8 @@ std::string sure_of_a_finding(const std::vector<SampleAssessment>& samples) {
     if (shared.empty())
         text += "nothing of it stood out in the sample before, so it rests on one sample.";
     else
-        text = "Rather sure: " + oil::listed(shared) + " stood out in the sample before as well, of " +
+        text = "Rather sure that something is out of order: " + oil::listed(shared) +
+               " stood out in the sample before as well, of " +
                spelled_text(samples[samples.size() - 2].date) + ".";
     if (samples.size() < 2) text = "Sure of what was measured, less sure of the reason: it is one sample.";
     if (latest.laboratory && *latest.laboratory != LabFlag::within)

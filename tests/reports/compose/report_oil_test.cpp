@@ -195,7 +195,8 @@ TEST_CASE("How sure is said first, and grows with what agrees", "[compose][repor
     once.fill("2025-01-02", "10W-40", "Marsh 4T", 35000);
     once.draw("2025-12-01", clean_values_but({value("Cu", "25")}), 40000);
     CHECK(holds(compose::certainty_answer(samples_of(once))[0],
-                "Rather sure: copper stood out in the sample before as well, of 1 Dec 2024."));
+                "Rather sure that something is out of order: copper stood out in the sample before as well, "
+                "of 1 Dec 2024."));
 
     OilGarage bare;
     with_sample(bare, {value("Ni", "3")});
