@@ -108,23 +108,24 @@ std::string remarks(const PlanItem& item, const Bike* bike) {
     return text;
 }
 
-std::vector<Cell> row_of(const PlanItem& item, const Bike* bike, bool with_costs) {
+std::vector<Cell> row_of(const PlanItem& item, const Bike* bike) {
     std::vector<Cell> row{Cell{item.slug, {}}, Cell{item.label, {}}, Cell{limits_words(item.first), {}},
                           Cell{limits_words(item.repeat), {}}};
-    if (with_costs) row.push_back({item.estimate ? words(*item.estimate) : std::string(), {}});
+    row.push_back({item.estimate ? words(*item.estimate) : std::string(), {}});
     row.push_back({remarks(item, bike), {}});
     return row;
 }
 
-/// The costs only where one is known.
 document::Table table_of(const std::vector<const PlanItem*>& items, const Bike* bike) {
-    const bool with_costs =
-        std::ranges::any_of(items, [](const PlanItem* item) { return item->estimate.has_value(); });
-    document::Table table{{{"Item", {}}, {"What", {}}, {"First", {}}, {"Every", {}}}, {}};
-    if (with_costs) table.columns.push_back({"Cost", document::Align::right});
-    table.columns.push_back({"Besides", {}});
+    document::Table table{{{"Item", {}},
+                           {"What", {}},
+                           {"First", {}},
+                           {"Every", {}},
+                           {"Cost", document::Align::right},
+                           {"Besides", {}}},
+                          {}};
     for (const auto* item : items)
-        table.rows.push_back(row_of(*item, bike, with_costs));
+        table.rows.push_back(row_of(*item, bike));
     return table;
 }
 

@@ -111,24 +111,20 @@ std::string heading_of(cost::GroupBy by) {
 document::Table table_of(cost::GroupBy by, const std::vector<Spending>& running) {
     const auto whole = cost::total_of(running);
     const bool shares = whole.amounts().size() == 1; // of several currencies there is no whole
-    document::Table table{{{heading_of(by), {}}, {"Spent", Align::right}}, {}};
-    if (shares) table.columns.push_back({"Share", Align::right});
-    const auto groups = cost::grouped(running, by);
-    const auto any = [&](MoneyByCurrency GroupTotal::*what) {
-        return std::ranges::any_of(groups, [&](const auto& group) { return !(group.second.*what).empty(); });
-    };
-    const bool parts = any(&GroupTotal::parts);
-    const bool labour = any(&GroupTotal::labour);
-    if (parts) table.columns.push_back({"Parts of jobs", Align::right});
-    if (labour) table.columns.push_back({"Labour", Align::right});
-    table.columns.push_back({"Times", Align::right});
-    for (const auto& [key, group] : groups) {
-        std::vector<Cell> row{{key, {}}, {words(group.total), {}}};
-        if (shares) row.push_back({share_words(group.total, whole), {}});
-        if (parts) row.push_back({words(group.parts), {}});
-        if (labour) row.push_back({words(group.labour), {}});
-        row.push_back({std::to_string(group.count), {}});
-        table.rows.push_back(std::move(row));
+    // Always the same columns, for programs that read plain lines; text leaves out those with nothing in
+    // them.
+    document::Table table{{{heading_of(by), {}},
+                           {"Spent", Align::right},
+                           {"Share", Align::right},
+                           {"Parts of jobs", Align::right},
+                           {"Labour", Align::right},
+                           {"Times", Align::right}},
+                          {}};
+    for (const auto& [key, group] : cost::grouped(running, by)) {
+        table.rows.push_back({Cell{key, {}}, Cell{words(group.total), {}},
+                              Cell{shares ? share_words(group.total, whole) : std::string(), {}},
+                              Cell{words(group.parts), {}}, Cell{words(group.labour), {}},
+                              Cell{std::to_string(group.count), {}}});
     }
     return table;
 }

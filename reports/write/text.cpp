@@ -60,6 +60,21 @@ std::string padded(const std::string& text, std::size_t width, Align align) {
 
 void trim_end(std::string& line) { line.erase(line.find_last_not_of(' ') + 1); }
 
+/// The table without columns that have a heading and nothing below it; a table without rows stays.
+document::Table without_empty_columns(const document::Table& table) {
+    document::Table kept;
+    kept.rows.resize(table.rows.size());
+    for (std::size_t i = 0; i < table.columns.size(); ++i) {
+        const auto says = [&](const auto& row) { return i < row.size() && !row[i].text.empty(); };
+        if (!table.rows.empty() && std::ranges::none_of(table.rows, says)) continue;
+        kept.columns.push_back(table.columns[i]);
+        for (std::size_t row = 0; row < table.rows.size(); ++row) {
+            if (i < table.rows[row].size()) kept.rows[row].push_back(table.rows[row][i]);
+        }
+    }
+    return kept;
+}
+
 constexpr std::size_t gap_width = 2;   // between columns
 constexpr std::size_t least_fact = 20; // a fact is never narrower than this
 
@@ -95,8 +110,9 @@ public:
     void operator()(const document::Figure& figure) {
         (*this)(document::Sentence{figure.plot->title + ". " + figure.plot->description});
     }
-    void operator()(const document::Table& table) {
+    void operator()(const document::Table& whole) {
         if (!after_heading_) gap();
+        const auto table = without_empty_columns(whole);
         const auto widths = widths_of(table);
         std::vector<document::Cell> headings;
         for (const auto& column : table.columns)

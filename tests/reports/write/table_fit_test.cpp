@@ -64,3 +64,14 @@ TEST_CASE("the lines of a wrapped cell are coloured one by one") {
           "\x1B[1;31mfront brake \x1B[0m\n"
           "\x1B[1;31mpads worn   \x1B[0m\n");
 }
+
+TEST_CASE("a column with nothing in it stays out of text, and in plain lines, whose fields programs count") {
+    document::Document text;
+    text.table({{{"Year", {}}, {"Labour", document::Align::right}, {"Times", document::Align::right}},
+                {{{"2025", {}}, {"", {}}, {"3", {}}}, {{"2026", {}}, {"", {}}, {"12", {}}}}});
+    CHECK(write::text(text, {.width = 80}) == "Year  Times\n2025      3\n2026     12\n");
+    CHECK(plain(text) == "2025\t\t3\n2026\t\t12\n");
+    document::Document empty;
+    empty.table({{{"Year", {}}, {"Labour", {}}}, {}});
+    CHECK(write::text(empty, {.width = 80}) == "Year  Labour\n");
+}
