@@ -3,6 +3,7 @@
 
 #include "app/window/look.h"
 #include "model/upkeep/due.h"
+#include "reports/compose/made_words.h"
 
 #include <QPainter>
 #include <QStyledItemDelegate>
@@ -29,13 +30,6 @@ Cell attention_of(const std::vector<upkeep::DueItem>& items) {
     if (overdue != 0) text = std::to_string(overdue) + " overdue";
     if (due != 0) text += (text.empty() ? "" : ", ") + std::to_string(due) + " due";
     return {text, overdue != 0 ? Severity::danger : Severity::caution};
-}
-
-std::string made_words(const BikeDetails& bike) {
-    std::string text = bike.maker.value_or("");
-    if (bike.model) text += (text.empty() ? "" : " ") + *bike.model;
-    if (bike.year) text += (text.empty() ? "" : ", ") + std::to_string(*bike.year);
-    return text;
 }
 
 /// Three lines: the name, what it is, and what needs attention in its colour beside its mark.
@@ -89,7 +83,7 @@ std::vector<BikeLine> bike_lines(const Garage& garage, const Date& today) {
     for (const auto& bike : garage.bikes) {
         const auto items = upkeep::due_items({&bike}, today);
         const auto& details = bike.details.value;
-        lines.push_back({details.name, made_words(details),
+        lines.push_back({details.name, compose::made_words(details),
                          details.sold ? Cell{"sold", Severity::none} : attention_of(items)});
         all.insert(all.end(), items.begin(), items.end());
     }

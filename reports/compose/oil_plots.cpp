@@ -85,21 +85,25 @@ plot::Plot empty_plot(const QuantityTrend& trend, const std::string& what) {
     return plot;
 }
 
-/// "latest 21, lowest 17, highest 32 mg/kg".
+/// "17", and "below 1" of a point that is drawn at half the detection limit.
+std::string point_words(const plot::Point& point) {
+    const auto text =
+        grouped(without_trailing_zeros(decimal_from_double(point.hollow ? 2 * point.y : point.y, 2)));
+    return point.hollow ? "below " + text : text;
+}
+
+/// "latest 21, lowest below 1, highest 32 mg/kg".
 std::string range_words(const QuantityTrend& trend, const plot::Series& series) {
-    double low = series.runs.front().front().y;
-    double high = low;
+    plot::Point low = series.runs.front().front();
+    plot::Point high = low;
     for (const auto& run : series.runs) {
         for (const plot::Point& point : run) {
-            low = std::min(low, point.y);
-            high = std::max(high, point.y);
+            if (point.y < low.y) low = point;
+            if (point.y > high.y) high = point;
         }
     }
-    const auto text = [](double number) {
-        return grouped(without_trailing_zeros(decimal_from_double(number, 2)));
-    };
-    return "latest " + text(series.runs.back().back().y) + ", lowest " + text(low) + ", highest " +
-           text(high) + (trend.unit.empty() ? "" : " " + in_signs(trend.unit));
+    return "latest " + point_words(series.runs.back().back()) + ", lowest " + point_words(low) +
+           ", highest " + point_words(high) + (trend.unit.empty() ? "" : " " + in_signs(trend.unit));
 }
 
 Tone tone_of(oil::Ladder ladder) {

@@ -92,7 +92,7 @@ document::Table sample_values(const SampleAssessment& assessment) {
             {Cell{oil::quantity_name(value.written.quantity), {}}, Cell{value_words(value.written), {}},
              Cell{value.fresh ? value_words(*value.fresh) : "-", {}},
              Cell{marked(value.ladder), colour(value.ladder)}, Cell{value.level.value_or("-"), {}},
-             Cell{limit_cell(value, assessment), {}}, Cell{value.set.empty() ? "-" : value.set, {}}});
+             Cell{limit_cell(value, assessment), {}}, Cell{value.set.empty() || value.unrated ? "-" : value.set, {}}});
         if (rates) table.rows.back().push_back({value.rate ? rate_words(*value.rate) : "-", {}});
     }
     return table;

@@ -85,8 +85,7 @@ std::string sureness(const std::vector<SampleAssessment>& samples) {
 std::set<std::string> sets_used(const SampleAssessment& sample) {
     std::set<std::string> used;
     for (const auto& value : sample.values) {
-        if (value.ladder != Ladder::unrated && !value.set.empty() && value.set != oil::grade_set)
-            used.insert(value.set);
+        if (value.ladder != Ladder::unrated && !value.set.empty()) used.insert(value.set);
     }
     return used;
 }
@@ -98,12 +97,16 @@ std::string scope_words(const SampleAssessment& sample) {
     std::vector<std::string> scopes;
     bool for_motorcycles = false;
     for (const auto& id : used) {
+        if (id == oil::grade_set) {
+            scopes.push_back(id + " (our own rule on the grades of SAE J300)");
+            continue;
+        }
         const auto* set = oil::find_limit_set(id);
         if (set == nullptr) continue;
         scopes.push_back(id + " (" + (set->engines.empty() ? "engines not stated" : set->engines) + ")");
         for_motorcycles = for_motorcycles || set->engines.find("motorcycle") != std::string::npos;
     }
-    std::string text = "Judged by the published limits " + oil::listed(scopes) + ".";
+    std::string text = "Judged by " + oil::listed(scopes) + ".";
     if (!for_motorcycles)
         text += " None of them was published for motorcycles, and we know of no public set that was: a limit "
                 "is a reason to look, not proof of a fault.";
@@ -129,10 +132,9 @@ std::string judged_words(const SampleAssessment& latest) {
         latest.values, [](const RatedValue& value) { return value.ladder != Ladder::unrated; });
     const auto all = latest.values.size();
     if (static_cast<std::size_t>(judged) == all)
-        return "Every value of the latest sample, " + std::to_string(all) +
-               ", was held against a published limit.";
+        return "Every value of the latest sample, " + std::to_string(all) + ", was held against a limit.";
     return "Of " + std::to_string(all) + " values in the latest sample " + std::to_string(judged) +
-           " could be held against a published limit; the others are shown to compare with.";
+           " could be held against a limit; the others are shown to compare with.";
 }
 
 /// "Oil changed on 21 Oct 2023", "21 Oct 2023: water pump seal renewed".
@@ -154,8 +156,8 @@ std::string work_between(const Bike& bike, Date from, Date until) {
         if (!is_work || entry.value.date < from || entry.value.date >= until) continue;
         text += (text.empty() ? "" : "; ") + work_sentence(entry);
     }
-    return text.empty() ? "No work is recorded between it and the next sample."
-                        : "Recorded between it and the next sample: " + text + ".";
+    return text.empty() ? "No work is recorded after the last of these, up to the next sample."
+                        : "Recorded after the last of these, up to the next sample: " + text + ".";
 }
 
 } // namespace

@@ -78,11 +78,10 @@ TEST_CASE("Change an input and the answer moves the way the reason says") {
         changed.work(last_read, "", {"engine-oil"});
         CHECK(item_of(changed, last_read).date_p50 == known->without);
     }
+    auto first = log; // never done, with a first limit of its own
+    first.bike.plan[0].value.first.distance = km("20000");
+    std::erase_if(first.bike.log, [](const auto& e) { return !e.value.does.empty(); });
     SECTION("done today after a first service: the usual interval comes next, not the first one again") {
-        auto first = log;
-        first.bike.plan[0].value.first.distance = km("20000");
-        std::erase_if(first.bike.log, [](const auto& e) { return !e.value.does.empty(); });
-        first.bike.details.value.in_service_date = day("2022-01-01");
         const auto before = item_of(first, last_read);
         const auto* reason = find(before, ReasonInput::since_last);
         REQUIRE(reason != nullptr);
@@ -91,11 +90,8 @@ TEST_CASE("Change an input and the answer moves the way the reason says") {
         CHECK(item_of(done, last_read).date_p50 == reason->without);
     }
     SECTION("what comes once says nothing of doing it today") {
-        auto once = log;
+        auto once = first;
         once.bike.plan[0].value.repeat = {};
-        once.bike.plan[0].value.first.distance = km("20000");
-        std::erase_if(once.bike.log, [](const auto& e) { return !e.value.does.empty(); });
-        once.bike.details.value.in_service_date = day("2022-01-01");
         const auto before = item_of(once);
         CHECK(before.date_p50);
         CHECK(find(before, ReasonInput::since_last) == nullptr);

@@ -68,6 +68,7 @@ TEST_CASE("Wear metals are series with a run for each fill", "[compose][plot]") 
     CHECK(plot.bands[2].tone == plot::Tone::danger);
     CHECK(plot.description.find("iron latest 12, lowest 10, highest 16 mg/kg, limit 100 mg/kg") !=
           std::string::npos);
+    CHECK(plot.description.find("chromium latest 2, lowest below 1, highest 2 mg/kg") != std::string::npos);
     CHECK(plot::faults(plot, {900, 500}).empty());
 }
 

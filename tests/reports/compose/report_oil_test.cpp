@@ -77,6 +77,7 @@ TEST_CASE("A clean sample says so, and how little one sample proves", "[compose]
     CHECK(holds(sure[1], "There is one sample. It is a snapshot"));
     CHECK(holds(sure[2], "None of them was published for motorcycles"));
     CHECK(holds(sure[2], "HB2004 (automotive, fuel not stated)"));
+    CHECK(holds(sure[2], "GRADE (our own rule on the grades of SAE J300)"));
 }
 
 TEST_CASE("A wear metal past its limit answers yes with its limit, and leaves the oil's answer alone",
@@ -212,7 +213,7 @@ TEST_CASE("After a bad sample the reader learns what was done about it", "[compo
     const auto past = compose::past_answer(samples, &garage.bike());
     REQUIRE(past.size() == 2);
     CHECK(past[0].starts_with("1 Dec 2024, sample "));
-    CHECK(past[1] == "Recorded between it and the next sample: Oil changed on 2 Jan 2025.");
+    CHECK(past[1] == "Recorded after the last of these, up to the next sample: Oil changed on 2 Jan 2025.");
     CHECK(compose::past_answer(samples, nullptr).size() == 1);
 }
 
