@@ -13,30 +13,33 @@ namespace {
 constexpr std::size_t id_symbols = 26; // 128 bits
 
 std::pair<std::uint32_t, Hash256> order_in_chain(const IndexedFrame& frame) {
-    return {frame.header.sequence, frame.hash};
+    return {frame.sequence, frame.hash};
 }
 
 } // namespace
 
-FrameFault ChainIndex::add(const IndexedFrame& frame) {
-    auto found = chains_.find(frame.header.chain);
+FrameFault ChainIndex::add(const FrameHeader& header, IndexedFrame frame) {
+    frame.kind = header.kind;
+    frame.sequence = header.sequence;
+    frame.entry_count = header.entry_count;
+    auto found = chains_.find(header.chain);
     if (found != chains_.end()) {
         const auto& chain = found->second;
         const auto& last = frames_[chain.frames.back()];
-        if (chain.subject != frame.header.subject) return "is about another bike than the rest of its chain";
+        if (chain.subject != header.subject) return "is about another bike than the rest of its chain";
         if (frame.hash == last.hash) return "stands in the file twice";
         if (order_in_chain(frame) < order_in_chain(last)) return "stands behind a later frame of its chain";
     } else {
-        found =
-            chains_
-                .emplace(frame.header.chain, Chain{.subject = frame.header.subject, .name = {}, .frames = {}})
-                .first;
+        found = chains_.emplace(header.chain, Chain()).first;
+        found->second.subject = header.subject;
+        found->second.number = static_cast<std::uint32_t>(ids_.size());
+        ids_.push_back(header.chain);
         name_with_neighbours(found);
     }
-    IndexedFrame placed = frame;
-    link(placed, found->second);
-    found->second.frames.push_back(frames_.size());
-    frames_.push_back(placed);
+    frame.chain = found->second.number;
+    link(frame, found->second, header.previous);
+    found->second.frames.push_back(static_cast<std::uint32_t>(frames_.size()));
+    frames_.push_back(frame);
     return nullptr;
 }
 
@@ -60,27 +63,27 @@ void ChainIndex::name_with_neighbours(Place place) {
     if (place != chains_.begin()) name(std::prev(place));
 }
 
-void ChainIndex::link(IndexedFrame& frame, Chain& chain) {
-    const auto sequence = frame.header.sequence;
+void ChainIndex::link(IndexedFrame& frame, Chain& chain, const Hash256& previous) {
+    const auto sequence = frame.sequence;
     const IndexedFrame* parent =
-        sequence == 0 ? nullptr : at_sequence(chain, sequence - 1, frame.header.previous);
+        sequence == 0 ? nullptr : at_sequence(chain, sequence - 1, previous);
     if (sequence > 0 && parent == nullptr) ++chain.missing;
     // Behind a gap the nearest earlier frame of the chain counts as the one before.
     const IndexedFrame* before = parent != nullptr ? parent : last_before(chain, sequence);
-    const bool has_twin = !chain.frames.empty() && frames_[chain.frames.back()].header.sequence == sequence;
+    const bool has_twin = !chain.frames.empty() && frames_[chain.frames.back()].sequence == sequence;
     const bool forks = before != nullptr ? before->has_child || (parent == nullptr && has_twin) : has_twin;
-    frame.entries_before = before == nullptr ? 0 : before->entries_before + before->header.entry_count;
+    frame.entries_before = before == nullptr ? 0 : before->entries_before + before->entry_count;
     frame.branch = forks ? ++chain.branches : before != nullptr ? before->branch : 1;
     frame.has_child = false;
     frame.parent.reset();
     if (parent == nullptr) return;
-    frame.parent = static_cast<std::size_t>(parent - frames_.data());
+    frame.parent = static_cast<std::uint32_t>(parent - frames_.data());
     frames_[*frame.parent].has_child = true;
 }
 
 /// The last frame of a lower sequence.
 const IndexedFrame* ChainIndex::last_before(const Chain& chain, std::uint32_t sequence) const {
-    const auto sequence_of = [this](std::size_t index) { return frames_[index].header.sequence; };
+    const auto sequence_of = [this](std::uint32_t index) { return frames_[index].sequence; };
     const auto found = std::ranges::lower_bound(chain.frames, sequence, {}, sequence_of);
     return found == chain.frames.begin() ? nullptr : &frames_[*std::prev(found)];
 }
@@ -100,7 +103,7 @@ std::vector<const IndexedFrame*> ChainIndex::heads(const Chain& chain) const {
 
 const IndexedFrame* ChainIndex::not_before(const Chain& chain, std::uint32_t sequence,
                                            const Hash256& hash) const {
-    const auto order = [this](std::size_t index) { return order_in_chain(frames_[index]); };
+    const auto order = [this](std::uint32_t index) { return order_in_chain(frames_[index]); };
     const auto found = std::ranges::lower_bound(chain.frames, std::pair(sequence, hash), {}, order);
     return found == chain.frames.end() ? nullptr : &frames_[*found];
 }
@@ -108,21 +111,21 @@ const IndexedFrame* ChainIndex::not_before(const Chain& chain, std::uint32_t seq
 const IndexedFrame* ChainIndex::at_sequence(const Chain& chain, std::uint32_t sequence,
                                             const Hash256& hash) const {
     const IndexedFrame* frame = chain.frames.empty() ? nullptr : &frames_[chain.frames.back()];
-    const bool is_last = frame != nullptr && frame->header.sequence == sequence && frame->hash == hash;
+    const bool is_last = frame != nullptr && frame->sequence == sequence && frame->hash == hash;
     if (!is_last) frame = not_before(chain, sequence, hash); // almost always it is
-    return frame != nullptr && frame->header.sequence == sequence && frame->hash == hash ? frame : nullptr;
+    return frame != nullptr && frame->sequence == sequence && frame->hash == hash ? frame : nullptr;
 }
 
 bool ChainIndex::has_sequence(const Chain& chain, std::uint32_t sequence) const {
     const auto* frame = not_before(chain, sequence, Hash256{});
-    return frame != nullptr && frame->header.sequence == sequence;
+    return frame != nullptr && frame->sequence == sequence;
 }
 
 const IndexedFrame* ChainIndex::frame_before(const ChainId& id, std::uint32_t sequence) const {
     const auto* chain = find(id);
     if (chain == nullptr || sequence == 0) return nullptr;
     const auto* frame = not_before(*chain, sequence - 1, Hash256{});
-    return frame != nullptr && frame->header.sequence == sequence - 1 ? frame : nullptr;
+    return frame != nullptr && frame->sequence == sequence - 1 ? frame : nullptr;
 }
 
 std::string ChainIndex::name_of(const ChainId& id) const {
@@ -132,7 +135,7 @@ std::string ChainIndex::name_of(const ChainId& id) const {
 
 std::string ChainIndex::entry_id(const IndexedFrame& frame, std::size_t index) const {
     const auto number = frame.entries_before + index + 1;
-    const auto id = fmt::format("{}-{}", chains_.at(frame.header.chain).name, number);
+    const auto id = fmt::format("{}-{}", chains_.at(chain_of(frame)).name, number);
     return frame.branch == 1 ? id : fmt::format("{}/{}", id, frame.branch);
 }
 

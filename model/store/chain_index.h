@@ -18,26 +18,31 @@ struct Finding {
     bool operator==(const Finding&) const = default;
 };
 
-/// One verified frame of the file and its place in its chain.
+/// One verified frame of the file and its place in its chain. A million of them are kept, so they are small:
+/// what the frames of a chain share is kept once, with the chain.
 struct IndexedFrame {
-    FrameHeader header;
     Hash256 hash{};
-    std::uint64_t at = 0;         ///< Place in the file.
-    std::size_t first_record = 0; ///< Of the records read from the file, in file order.
-    std::size_t record_count = 0; ///< 0 also where the open part is withheld.
-    std::optional<std::size_t>
-        parent; ///< Index of the frame before; absent: the first, or it is missing here.
-    bool has_child = false;
+    std::uint64_t at = 0;             ///< Place in the file.
     std::uint64_t entries_before = 0; ///< Entries of its chain in front of it.
-    std::uint32_t branch = 1;         ///< 2 and up: the chain forked before it.
+    std::uint32_t first_record = 0;   ///< Of the records read from the file, in file order.
+    std::uint32_t record_count = 0;   ///< 0 also where the open part is withheld.
+    std::uint32_t entry_count = 0;    ///< As its header says; 0 for an attachment.
+    std::uint32_t sequence = 0;       ///< In its chain.
+    std::optional<std::uint32_t>
+        parent; ///< Index of the frame before; absent: the first, or it is missing here.
+    std::uint32_t branch = 1; ///< 2 and up: the chain forked before it.
+    std::uint32_t chain = 0;  ///< Which chain, for ChainIndex::chain_of and subject_of.
+    FrameKind kind = FrameKind::records;
+    bool has_child = false;
 };
 
 /// The frames of one installation about one subject, in order of sequence and hash.
 struct Chain {
     SubjectId subject;
+    std::uint32_t number = 0; ///< In order of first appearance in the file, from 0.
     /// What people call it: its first symbols in base 32, as few (two at least) as tell it apart.
     std::string name;
-    std::vector<std::size_t> frames; ///< Indices into the frames of the ChainIndex.
+    std::vector<std::uint32_t> frames; ///< Indices into the frames of the ChainIndex.
     std::uint32_t branches = 1;
     std::uint64_t missing = 0; ///< Places where the frame before is not in this file.
 };
@@ -47,13 +52,17 @@ class ChainIndex {
 public:
     /// Adds a verified frame that stands behind all others in the file. Returns why the frame cannot stand
     /// there (a chain of two subjects, out of order, twice the same): the file is damaged or made up.
-    [[nodiscard]] FrameFault add(const IndexedFrame& frame);
+    [[nodiscard]] FrameFault add(const FrameHeader& header, IndexedFrame frame);
 
     void reserve(std::size_t frames) { frames_.reserve(frames); }
 
     [[nodiscard]] const std::vector<IndexedFrame>& frames() const { return frames_; }
     [[nodiscard]] const std::map<ChainId, Chain>& chains() const { return chains_; }
     [[nodiscard]] const Chain* find(const ChainId& id) const;
+    [[nodiscard]] const ChainId& chain_of(const IndexedFrame& frame) const { return ids_[frame.chain]; }
+    [[nodiscard]] const SubjectId& subject_of(const IndexedFrame& frame) const {
+        return chains_.at(chain_of(frame)).subject;
+    }
     /// Frames that no other follows, in order of sequence and hash; more than one: the chain forked.
     [[nodiscard]] std::vector<const IndexedFrame*> heads(const Chain& chain) const;
     /// This frame of a chain, if it is here.
@@ -76,12 +85,13 @@ private:
                                                  const Hash256& hash) const;
     [[nodiscard]] const IndexedFrame* last_before(const Chain& chain, std::uint32_t sequence) const;
     using Place = std::map<ChainId, Chain>::iterator;
-    void link(IndexedFrame& frame, Chain& chain);
+    void link(IndexedFrame& frame, Chain& chain, const Hash256& previous);
     void name(Place place);
     void name_with_neighbours(Place place);
 
     std::vector<IndexedFrame> frames_;
     std::map<ChainId, Chain> chains_;
+    std::vector<ChainId> ids_; ///< In order of first appearance in the file.
 };
 
 } // namespace sumpbook::store

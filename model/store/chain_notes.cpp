@@ -55,7 +55,7 @@ bool ends_as_noted(const ChainNote& note, const ChainEnd& end) {
     return end == note.written || end == note.about_to_write;
 }
 
-ChainEnd end_of(const IndexedFrame& head) { return {head.header.sequence, head.hash}; }
+ChainEnd end_of(const IndexedFrame& head) { return {head.sequence, head.hash}; }
 
 /// Why a noted chain is not continued.
 std::string reason_against(const ChainNote& note, const Chain* chain, const ChainIndex& index) {
@@ -140,7 +140,7 @@ std::vector<Finding> chain_note_findings(const std::vector<ChainNote>& notes, co
         const auto* chain = index.find(note.chain);
         if (chain == nullptr || !note.written) continue;
         const auto foreign = std::ranges::count_if(index.heads(*chain), [&](const IndexedFrame* head) {
-            return head->header.sequence > note.written->sequence && !ends_as_noted(note, end_of(*head));
+            return head->sequence > note.written->sequence && !ends_as_noted(note, end_of(*head));
         });
         if (foreign == 0) continue;
         findings.push_back(

@@ -92,7 +92,7 @@ std::vector<FingerprintLeaf> leaves_of(const ChainIndex& index) {
     std::map<SubjectId, std::vector<ChainHead>> heads;
     for (const auto& [id, chain] : index.chains()) {
         for (const auto* head : index.heads(chain))
-            heads[chain.subject].push_back({id, head->header.sequence, head->hash});
+            heads[chain.subject].push_back({id, head->sequence, head->hash});
     }
     std::vector<FingerprintLeaf> leaves;
     for (auto& [subject, of_subject] : heads) {

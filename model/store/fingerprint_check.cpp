@@ -27,15 +27,16 @@ std::vector<ChainHead> heads_in(const std::vector<FingerprintLeaf>& leaves) {
 class GrowingState {
 public:
     void add(const ChainIndex& index, const IndexedFrame& frame) {
-        auto& heads = heads_[frame.header.subject];
+        const auto& subject = index.subject_of(frame);
+        auto& heads = heads_[subject];
         if (frame.parent) {
             const auto& parent = index.frames()[*frame.parent];
-            heads.erase({parent.header.chain, parent.header.sequence, parent.hash});
+            heads.erase({index.chain_of(parent), parent.sequence, parent.hash});
         }
-        heads.insert({frame.header.chain, frame.header.sequence, frame.hash});
-        auto& leaf = leaf_of_[frame.header.subject];
+        heads.insert({index.chain_of(frame), frame.sequence, frame.hash});
+        auto& leaf = leaf_of_[subject];
         leaves_.erase(leaf);
-        leaf = leaf_hash(frame.header.subject, {heads.begin(), heads.end()});
+        leaf = leaf_hash(subject, {heads.begin(), heads.end()});
         leaves_.insert(leaf);
     }
 
@@ -112,7 +113,7 @@ SavedState saved_state(const std::vector<FingerprintLeaf>& leaves, const ChainIn
             saved.heads.insert(saved.heads.end(), state->heads.begin(), state->heads.end());
             bare.erase(state->leaf);
         } else if (!saved.fits_no_leaf) {
-            saved.fits_no_leaf = index.frames()[frames.front()].header.chain;
+            saved.fits_no_leaf = index.chain_of(index.frames()[frames.front()]);
         }
     }
     saved.subjects_not_held = bare.size();
@@ -142,7 +143,7 @@ public:
         for (std::size_t i = 0; i < covered_.size(); ++i) {
             const auto& frame = index_.frames()[i];
             if (covered_[i]) {
-                check.covered_entries += frame.header.entry_count;
+                check.covered_entries += frame.entry_count;
                 continue;
             }
             if (frame.parent) {
@@ -150,10 +151,10 @@ public:
                 forked_[i] = covered_[*frame.parent] ? !behind_head : forked_[*frame.parent];
                 continues_[i] = covered_[*frame.parent] ? behind_head : continues_[*frame.parent];
             }
-            if (forked_[i]) check.forked_before += frame.header.entry_count;
+            if (forked_[i]) check.forked_before += frame.entry_count;
             const auto earlier = earlier_entries(frame, check.printed, continues_[i], recorded);
             check.recorded_earlier += earlier;
-            check.recorded_later += frame.header.entry_count - earlier;
+            check.recorded_later += frame.entry_count - earlier;
         }
     }
 
@@ -169,9 +170,9 @@ private:
         for (std::size_t i = index_of(*frame); !covered_[i];) {
             covered_[i] = true;
             const auto& here = index_.frames()[i];
-            if (here.header.sequence == 0) return;
+            if (here.sequence == 0) return;
             if (!here.parent)
-                return report(check, FingerprintAnswer::missing, head.chain, here.header.sequence - 1);
+                return report(check, FingerprintAnswer::missing, head.chain, here.sequence - 1);
             i = *here.parent;
         }
     }
@@ -201,7 +202,7 @@ private:
 
     [[nodiscard]] bool is_head(const IndexedFrame& frame) const {
         return std::ranges::binary_search(heads_,
-                                          ChainHead{frame.header.chain, frame.header.sequence, frame.hash});
+                                          ChainHead{index_.chain_of(frame), frame.sequence, frame.hash});
     }
 
     const ChainIndex& index_;

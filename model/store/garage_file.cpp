@@ -18,7 +18,7 @@ std::string heading_text(const FrameHeader& header, const ChainIndex& index) {
     const auto* before = index.frame_before(header.chain, header.sequence);
     if (before == nullptr)
         return fmt::format("by its heading the entries {}-...", index.name_of(header.chain));
-    const auto first = before->entries_before + before->header.entry_count + 1;
+    const auto first = before->entries_before + before->entry_count + 1;
     const auto last = first + header.entry_count - 1;
     const auto name = index.name_of(header.chain);
     if (first == last) return fmt::format("by its heading the entry {}-{}", name, first);
@@ -29,10 +29,10 @@ std::string heading_text(const FrameHeader& header, const ChainIndex& index) {
 std::string behind_text(std::uint64_t place, const ChainIndex& index) {
     const IndexedFrame* last = nullptr;
     for (const auto& frame : index.frames()) {
-        if (frame.at < place && frame.header.entry_count > 0) last = &frame;
+        if (frame.at < place && frame.entry_count > 0) last = &frame;
     }
     if (last == nullptr) return "in front of the first entry";
-    return fmt::format("behind the entry {}", index.entry_id(*last, last->header.entry_count - 1));
+    return fmt::format("behind the entry {}", index.entry_id(*last, last->entry_count - 1));
 }
 
 Problem damage_problem(const std::string& path, const Scan& scan, const ChainIndex& index) {

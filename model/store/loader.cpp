@@ -30,21 +30,16 @@ void Loader::frame(const VerifiedFrame& verified, std::uint64_t at) {
         return set_fault(ProblemKind::refused, at,
                          "says that it holds more entries than a file of this size can");
     }
-    IndexedFrame indexed{.header = header,
-                         .hash = verified.hash,
-                         .at = at,
-                         .first_record = records_.size(),
-                         .record_count = 0,
-                         .parent = {},
-                         .has_child = false,
-                         .entries_before = 0,
-                         .branch = 1};
+    IndexedFrame indexed;
+    indexed.hash = verified.hash;
+    indexed.at = at;
+    indexed.first_record = static_cast<std::uint32_t>(records_.size());
     if (header.kind == FrameKind::attachment) {
         take_attachment(verified, at);
     } else {
         take_records(verified, indexed);
     }
-    frames_.push_back(indexed);
+    frames_.push_back({header, indexed});
     entries_ += header.entry_count;
 }
 
@@ -65,7 +60,7 @@ void Loader::take_records(const VerifiedFrame& verified, IndexedFrame& indexed) 
                          fmt::format("holds as its entry {} what no version writes: {}",
                                      decoded.error().index + 1, decoded.error().what));
     }
-    indexed.record_count = decoded_.size();
+    indexed.record_count = static_cast<std::uint32_t>(decoded_.size());
     make_room(decoded_.size(), indexed.at);
     for (std::size_t i = 0; i < decoded_.size(); ++i) {
         records_.push_back({.name = {verified.hash, static_cast<std::uint32_t>(i)},
@@ -106,10 +101,10 @@ void Loader::set_fault(ProblemKind kind, std::uint64_t at, std::string what) {
 }
 
 void Loader::index_frames() {
-    for (const auto& frame : frames_) {
-        const auto fault = index_.add(frame);
+    for (const auto& [header, place] : frames_) {
+        const auto fault = index_.add(header, place);
         if (fault == nullptr) continue;
-        action_fault_ = Fault{ProblemKind::damaged, frame.at, index_.frames().size() + 1, fault};
+        action_fault_ = Fault{ProblemKind::damaged, place.at, index_.frames().size() + 1, fault};
         return;
     }
 }

@@ -77,7 +77,11 @@ private:
     std::optional<Fault> fault_;
 
     // Of the action that is being read.
-    std::vector<IndexedFrame> frames_;
+    struct NewFrame {
+        FrameHeader header;
+        IndexedFrame place;
+    };
+    std::vector<NewFrame> frames_;
     std::optional<Fault> action_fault_;
     struct Counts {
         std::size_t records = 0, fingerprints = 0, attachments = 0, entries = 0;

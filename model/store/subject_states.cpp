@@ -15,8 +15,8 @@ using States = std::vector<State>;
 /// Heads hashed in all while a file grows; past this the search is left out (DESIGN: about a second).
 constexpr std::size_t most_heads_hashed = 20'000'000;
 
-ChainHead head_of(const IndexedFrame& frame) {
-    return {frame.header.chain, frame.header.sequence, frame.hash};
+ChainHead head_of(const ChainIndex& index, const IndexedFrame& frame) {
+    return {index.chain_of(frame), frame.sequence, frame.hash};
 }
 
 FingerprintLeaf leaf_of(const SubjectId& subject, std::vector<ChainHead> heads) {
@@ -70,7 +70,7 @@ std::optional<FingerprintLeaf> among_all(const ChainIndex& index, const States& 
         if (state.empty()) continue;
         std::vector<ChainHead> heads;
         for (const auto place : state)
-            heads.push_back(head_of(index.frames()[place]));
+            heads.push_back(head_of(index, index.frames()[place]));
         auto leaf = leaf_of(subject, std::move(heads));
         if (leaves.contains(leaf.leaf)) return leaf;
     }
@@ -83,8 +83,8 @@ std::optional<FingerprintLeaf> as_it_grew(const ChainIndex& index, const std::ve
     std::size_t hashed = 0;
     for (const auto place : frames) {
         const auto& frame = index.frames()[place];
-        if (frame.parent) heads.erase(head_of(index.frames()[*frame.parent]));
-        heads.insert(head_of(frame));
+        if (frame.parent) heads.erase(head_of(index, index.frames()[*frame.parent]));
+        heads.insert(head_of(index, frame));
         hashed += heads.size();
         if (hashed > most_heads_hashed) return std::nullopt;
         auto leaf = leaf_of(subject, {heads.begin(), heads.end()});
@@ -98,7 +98,7 @@ std::optional<FingerprintLeaf> as_it_grew(const ChainIndex& index, const std::ve
 std::map<SubjectId, std::vector<std::size_t>> frames_by_subject(const ChainIndex& index) {
     std::map<SubjectId, std::vector<std::size_t>> frames;
     for (std::size_t place = 0; place < index.frames().size(); ++place)
-        frames[index.frames()[place].header.subject].push_back(place);
+        frames[index.subject_of(index.frames()[place])].push_back(place);
     return frames;
 }
 
@@ -106,7 +106,7 @@ std::optional<FingerprintLeaf> state_with_leaf(const ChainIndex& index,
                                                const std::vector<std::size_t>& frames,
                                                const std::set<Hash256>& leaves, std::size_t most_states) {
     if (frames.empty() || leaves.empty()) return std::nullopt;
-    const auto& subject = index.frames()[frames.front()].header.subject;
+    const auto& subject = index.subject_of(index.frames()[frames.front()]);
     if (const auto states = all_states(index, frames, most_states))
         return among_all(index, *states, subject, leaves);
     return as_it_grew(index, frames, subject, leaves);

@@ -31,14 +31,15 @@ ChainNote note(std::optional<ChainEnd> written, std::optional<ChainEnd> about = 
 ChainIndex index_of(std::uint8_t count) {
     ChainIndex index;
     for (std::uint8_t i = 0; i < count; ++i) {
+        FrameHeader header;
         IndexedFrame frame;
-        frame.header.subject = subject_of(5);
-        frame.header.chain = chain_of(1);
-        frame.header.sequence = i;
-        frame.header.entry_count = 1;
-        frame.header.previous.fill(i);
+        header.subject = subject_of(5);
+        header.chain = chain_of(1);
+        header.sequence = i;
+        header.entry_count = 1;
+        header.previous.fill(i);
         frame.hash.fill(static_cast<std::uint8_t>(i + 1));
-        REQUIRE(index.add(frame) == nullptr);
+        REQUIRE(index.add(header, frame) == nullptr);
     }
     return index;
 }
@@ -107,9 +108,15 @@ TEST_CASE("Otherwise a new chain is begun, and the reason told", "[notes]") {
     CHECK(reason(note(end_of(2, 9)), index_of(3)) ==
           "the last entry in this installation's name is not the one it wrote");
     auto forked = index_of(3);
-    auto twin = forked.frames().back();
-    twin.hash.fill(0x77);
-    REQUIRE(forked.add(twin) == nullptr);
+    FrameHeader twin;
+    twin.subject = subject_of(5);
+    twin.chain = chain_of(1);
+    twin.sequence = 2;
+    twin.entry_count = 1;
+    twin.previous.fill(2);
+    IndexedFrame place;
+    place.hash.fill(0x77);
+    REQUIRE(forked.add(twin, place) == nullptr);
     CHECK(reason(note(end_of(2, 3)), forked) ==
           "copies of this installation continued the same entries in different ways");
 }

@@ -23,16 +23,17 @@ struct ExampleFile {
 
     void add(std::uint8_t chain, std::uint8_t hash, std::uint32_t sequence, std::uint8_t previous,
              std::int64_t time) {
+        FrameHeader header;
         IndexedFrame frame;
-        frame.header.subject = subject_of(chain);
-        frame.header.chain.bytes.fill(chain);
-        frame.header.sequence = sequence;
-        frame.header.entry_count = 1;
-        if (sequence > 0) frame.header.previous = hash_of(previous);
+        header.subject = subject_of(chain);
+        header.chain.bytes.fill(chain);
+        header.sequence = sequence;
+        header.entry_count = 1;
+        if (sequence > 0) header.previous = hash_of(previous);
         frame.hash = hash_of(hash);
-        frame.first_record = recorded.size();
+        frame.first_record = static_cast<std::uint32_t>(recorded.size());
         frame.record_count = 1;
-        REQUIRE(index.add(frame) == nullptr);
+        REQUIRE(index.add(header, frame) == nullptr);
         recorded.push_back({time});
     }
 

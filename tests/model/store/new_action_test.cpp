@@ -97,7 +97,7 @@ TEST_CASE("An attachment is a frame of its subject's chain in front of the recor
     REQUIRE(action);
     const auto loader = read_back(*action);
     REQUIRE(loader.index().frames().size() == 3);
-    CHECK(loader.index().frames()[1].header.kind == FrameKind::attachment);
+    CHECK(loader.index().frames()[1].kind == FrameKind::attachment);
     CHECK(loader.index().frames()[2].parent == 1U);
     REQUIRE(loader.attachments().size() == 1);
     CHECK(loader.attachments()[0].hash == paper->hash);

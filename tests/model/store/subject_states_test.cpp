@@ -26,13 +26,14 @@ ChainIndex forked_and_two_chains() {
     ChainIndex index;
     const auto add = [&](std::uint8_t chain, std::uint32_t sequence, std::uint8_t hash,
                          std::uint8_t previous) {
+        FrameHeader header;
         IndexedFrame frame;
-        frame.header.subject = subject_of(1);
-        frame.header.chain.bytes.fill(chain);
-        frame.header.sequence = sequence;
-        if (sequence > 0) frame.header.previous = hash_of(previous);
+        header.subject = subject_of(1);
+        header.chain.bytes.fill(chain);
+        header.sequence = sequence;
+        if (sequence > 0) header.previous = hash_of(previous);
         frame.hash = hash_of(hash);
-        REQUIRE(index.add(frame) == nullptr);
+        REQUIRE(index.add(header, frame) == nullptr);
     };
     add(1, 0, 11, 0);
     add(1, 1, 12, 11);
