@@ -81,6 +81,18 @@ Io<void> FailingFiles::make_folders(const std::string& folder) {
     if (const auto error = next("make folders")) return fails(*error);
     return real_.make_folders(folder);
 }
+Io<std::vector<std::string>> FailingFiles::list(const std::string& folder) {
+    if (const auto error = next("list")) return fails(*error);
+    return real_.list(folder);
+}
+Io<std::uint32_t> FailingFiles::mode(Handle file) {
+    if (const auto error = next("mode")) return fails(*error);
+    return real_.mode(file);
+}
+Io<void> FailingFiles::set_mode(Handle file, std::uint32_t mode) {
+    if (const auto error = next("set mode")) return fails(*error);
+    return real_.set_mode(file, mode);
+}
 Io<bool> FailingFiles::try_lock(Handle file, LockKind kind) {
     if (const auto error = next("lock")) return fails(*error);
     return real_.try_lock(file, kind);
