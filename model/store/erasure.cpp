@@ -4,6 +4,7 @@
 #include "model/garage/versions.h"
 
 #include <algorithm>
+#include <map>
 
 namespace sumpbook::store {
 namespace {
@@ -52,6 +53,14 @@ NewRecord copy_of(const NamedRecord& named) {
     NewRecord copy{named.subject, named.record};
     copy.record.replaces.push_back(named.name);
     return copy;
+}
+
+/// The frames that the record says were emptied.
+void add_emptied(const NamedRecord& named, std::set<Hash256>& frames) {
+    if (!is_withdrawal(named)) return;
+    for (const auto& name : named.record.replaces) {
+        if (name.index == whole_frame) frames.insert(name.frame_hash);
+    }
 }
 
 void sort_names(std::vector<RecordName>& names) {
@@ -134,42 +143,51 @@ std::vector<NewRecord> second_copies(const Erasure& erasure, const std::vector<N
 
 std::set<Hash256> erased_frames(const std::vector<NamedRecord>& records) {
     std::set<Hash256> frames;
-    for (const auto& named : records) {
-        if (!is_withdrawal(named)) continue;
-        for (const auto& name : named.record.replaces) {
-            if (name.index == whole_frame) frames.insert(name.frame_hash);
-        }
-    }
+    for (const auto& named : records)
+        add_emptied(named, frames);
     return frames;
 }
 
-bool ErasedRecord::erased() const { return by != nullptr && is_withdrawal(*by); }
-
 std::vector<ErasedRecord> erased_records(const ChainIndex& index, const std::vector<NamedRecord>& records) {
-    std::map<RecordName, const NamedRecord*> stands_for;
+    struct StandsFor {
+        const NamedRecord* by = nullptr;
+        bool for_itself = false;
+    };
+    std::map<RecordName, StandsFor> stands_for;
     for (const auto& named : records) {
+        std::set<Hash256> emptied;
+        add_emptied(named, emptied);
         for (const auto& name : named.record.replaces) {
-            auto& by = stands_for[name];
-            if (by == nullptr || is_withdrawal(named)) by = &named;
+            auto& known = stands_for[name];
+            const bool for_itself = emptied.contains(name.frame_hash);
+            if (known.by == nullptr || for_itself) known = {&named, for_itself};
         }
     }
     std::vector<ErasedRecord> erased;
     for (const auto& frame : index.frames()) {
         if (frame.record_count == frame.entry_count) continue;
         for (std::uint32_t i = 0; i < frame.entry_count; ++i) {
-            const auto by = stands_for.find({frame.hash, i});
-            erased.push_back({index.entry_id(frame, i), index.subject_of(frame),
-                              by == stands_for.end() ? nullptr : by->second});
+            const auto found = stands_for.find({frame.hash, i});
+            const auto known = found == stands_for.end() ? StandsFor{} : found->second;
+            erased.push_back(
+                {index.entry_id(frame, i), index.subject_of(frame), known.by, known.for_itself});
         }
     }
     return erased;
 }
 
-bool is_copy_after_erasing(const NamedRecord& record, const std::set<Hash256>& erased) {
-    return !is_withdrawal(record) &&
-           std::ranges::any_of(record.record.replaces, [&](const RecordName& name) {
-               return erased.contains(name.frame_hash) && name.index != whole_frame;
-           });
+std::optional<RecordedTime> recorded_again_on(const NamedRecord& record,
+                                              const std::vector<NamedRecord>& records) {
+    if (is_withdrawal(record)) return std::nullopt;
+    for (const auto& named : records) {
+        std::set<Hash256> emptied;
+        add_emptied(named, emptied);
+        const bool of_it = std::ranges::any_of(record.record.replaces, [&](const RecordName& name) {
+            return emptied.contains(name.frame_hash);
+        });
+        if (of_it) return named.record.recorded;
+    }
+    return std::nullopt;
 }
 
 } // namespace sumpbook::store

@@ -5,7 +5,7 @@
 #include "model/store/new_action.h"
 
 #include <cstdint>
-#include <map>
+#include <optional>
 #include <set>
 #include <string>
 #include <vector>
@@ -54,14 +54,15 @@ struct ErasedRecord {
     /// What stands for it: the withdrawal of an erased entry, or the copy of one that was saved with it.
     /// Null: nothing in this file says; another copy may.
     const NamedRecord* by = nullptr;
-    /// Erased for its own sake, and not only saved with what was.
-    [[nodiscard]] bool erased() const;
+    bool for_itself = false; ///< And not only because it was saved together with what was erased.
 };
 /// In the order of the file; `by` points into `records`.
 [[nodiscard]] std::vector<ErasedRecord> erased_records(const ChainIndex& index,
                                                        const std::vector<NamedRecord>& records);
 
-/// Whether the record stands for one whose frame was erased for another's sake.
-[[nodiscard]] bool is_copy_after_erasing(const NamedRecord& record, const std::set<Hash256>& erased);
+/// When the earlier version that this record stands for was taken out of the file because it had been saved
+/// together with an erased entry; absent for records that are no such copies.
+[[nodiscard]] std::optional<RecordedTime> recorded_again_on(const NamedRecord& record,
+                                                            const std::vector<NamedRecord>& records);
 
 } // namespace sumpbook::store

@@ -11,12 +11,8 @@ namespace {
 constexpr int most_numbers = 1000;
 constexpr std::size_t copied_at_once = 64 * 1024;
 
-struct NamedFile {
-    std::string name;
-    OpenFile file;
-};
+} // namespace
 
-/// BASE1, BASE2, ...: the first name that is still free, already made.
 Io<NamedFile> make_numbered(FileLayer& files, const std::string& base) {
     for (int n = 1;; ++n) {
         std::string name = base + std::to_string(n);
@@ -26,6 +22,8 @@ Io<NamedFile> make_numbered(FileLayer& files, const std::string& base) {
             return tl::unexpected<IoError>(made.error());
     }
 }
+
+namespace {
 
 Io<void> copy(const OpenFile& from_file, std::uint64_t from, std::uint64_t size, const OpenFile& to) {
     Bytes piece;
