@@ -151,8 +151,9 @@ Result<ExitStatus> correct(Session& session, TypedCorrection typed) {
         return pass_on(kept.error());
     if (entry == found->entry->value && !found->entry->in_conflict())
         return refuse("That is what " + found->entry->id + " says already. Nothing was written.");
+    const std::string settled = found->entry->in_conflict() ? " and settled what was changed in two places" : "";
     return write_entry(session, *found->bike, entry, sorted_heads(*found->entry),
-                       "Corrected " + found->entry->id + ", now");
+                       "Corrected " + found->entry->id + settled + ", now");
 }
 
 /// The options of all kinds stand by the kind they are of, in the help.

@@ -6,7 +6,7 @@
 #include "model/store/fingerprint.h"
 #include "model/store/loader.h"
 #include "model/store/new_action.h"
-#include "model/store/withhold.h"
+#include "model/store/emptied_frames.h"
 
 #include <functional>
 #include <string>

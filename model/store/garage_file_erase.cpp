@@ -156,10 +156,10 @@ Result<Erased> GarageFile::rewrite_without(const Erasure& erasure, std::optional
                                            RecordedTime now) {
     const auto file = open_file(around_.files, path_, OpenMode::read);
     if (!file) return pass_on(io_problem(path_, "read", file.error()));
-    Withheld emptied;
+    EmptiedFrames emptied;
     try {
         Window window(*file, end_);
-        emptied = withhold(window, file_header_bytes, erasure.frames, erasure.attachments);
+        emptied = empty_frames(window, file_header_bytes, erasure.frames, erasure.attachments);
     } catch (const IoFailure& failure) {
         return pass_on(io_problem(path_, "read", failure.error));
     }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "model/store/withhold.h"
+#include "model/store/emptied_frames.h"
 
 #include "model/store/scan.h"
 
@@ -59,7 +59,7 @@ public:
         of_action_.clear();
         length_ = 0;
     }
-    [[nodiscard]] Withheld take() && { return std::move(found_); }
+    [[nodiscard]] EmptiedFrames take() && { return std::move(found_); }
 
 private:
     void add_action() {
@@ -75,7 +75,7 @@ private:
 
     const std::set<Hash256>& frames_;
     const std::set<Hash256>& attachments_;
-    Withheld found_;
+    EmptiedFrames found_;
     // Of the action that is being read.
     std::uint64_t start_ = 0;
     std::uint64_t length_ = 0;
@@ -84,7 +84,7 @@ private:
 
 } // namespace
 
-Withheld withhold(Window& window, std::uint64_t from, const std::set<Hash256>& frames,
+EmptiedFrames empty_frames(Window& window, std::uint64_t from, const std::set<Hash256>& frames,
                   const std::set<Hash256>& attachments) {
     Withholder handler(frames, attachments);
     static_cast<void>(scan_actions(window, from, 0, ScanDepth::usual, handler));

@@ -17,7 +17,7 @@ struct Patch {
 };
 
 /// What has to be written otherwise for frames to lose their parts and keep their hashes.
-struct Withheld {
+struct EmptiedFrames {
     std::vector<Patch> patches;   ///< By place, apart from one another.
     std::set<Hash256> frames;     ///< All that are emptied, those of attachments too.
     std::set<Hash256> incomplete; ///< Of them: a part was left out of this file before.
@@ -25,7 +25,7 @@ struct Withheld {
 };
 /// For the frames of these hashes and the attachments of these part hashes, in a file whose every action from
 /// byte `from` on is good. Throws IoFailure.
-[[nodiscard]] Withheld withhold(Window& window, std::uint64_t from, const std::set<Hash256>& frames,
+[[nodiscard]] EmptiedFrames empty_frames(Window& window, std::uint64_t from, const std::set<Hash256>& frames,
                                 const std::set<Hash256>& attachments);
 
 /// The first `size` bytes of a file, with the patches, into an empty one. Returns how many were written.
