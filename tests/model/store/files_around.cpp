@@ -84,6 +84,15 @@ Io<void> FilesAround::sync_folder(const std::string& folder) {
 Io<void> FilesAround::make_folders(const std::string& folder) {
     return ask(by_name("make folders", folder), [&] { return inner_->make_folders(folder); });
 }
+Io<std::vector<std::string>> FilesAround::list(const std::string& folder) {
+    return ask(by_name("list", folder), [&] { return inner_->list(folder); });
+}
+Io<std::uint32_t> FilesAround::mode(Handle file) {
+    return ask(on(file, "mode"), [&] { return inner_->mode(file); });
+}
+Io<void> FilesAround::set_mode(Handle file, std::uint32_t mode) {
+    return ask(on(file, "set mode"), [&] { return inner_->set_mode(file, mode); });
+}
 Io<bool> FilesAround::try_lock(Handle file, LockKind kind) {
     return ask(on(file, "lock"), [&] { return inner_->try_lock(file, kind); });
 }

@@ -210,6 +210,29 @@ Io<void> MemoryDisk::make_folders(const std::string& folder) {
     return {};
 }
 
+Io<std::vector<std::string>> MemoryDisk::list(const std::string& folder) {
+    if (!folders_.contains(folder)) return io_fail(IoFault::not_found, ENOENT);
+    const std::string in = folder.ends_with('/') ? folder : folder + "/";
+    std::vector<std::string> found;
+    const auto take = [&](const std::string& path) {
+        if (path.size() > in.size() && path.starts_with(in) && path.find('/', in.size()) == std::string::npos)
+            found.push_back(path.substr(in.size()));
+    };
+    for (const auto& [name, number] : names_)
+        take(name);
+    for (const auto& name : folders_)
+        take(name);
+    std::ranges::sort(found);
+    return found;
+}
+
+Io<std::uint32_t> MemoryDisk::mode(Handle file) { return nodes_.at(handles_.at(file).number).mode; }
+
+Io<void> MemoryDisk::set_mode(Handle file, std::uint32_t mode) {
+    nodes_.at(handles_.at(file).number).mode = mode;
+    return {};
+}
+
 /// As flock: a lock belongs to what was opened, not to the program.
 Io<bool> MemoryDisk::try_lock(Handle file, LockKind kind) {
     auto& mine = handles_.at(file);
@@ -259,6 +282,7 @@ MemoryDisk MemoryDisk::after_power_cut(std::uint64_t seed) const {
         auto& node = found.nodes_[number];
         if (!node.now.empty()) continue;
         node.now = cut.bytes(nodes_.at(number));
+        node.mode = nodes_.at(number).mode;
         node.safe = node.now;
     }
     return found;

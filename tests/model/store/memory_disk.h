@@ -12,7 +12,8 @@ namespace sumpbook::store {
 
 /// A disk in memory, with what a real one keeps apart: what programs see, and what would still be there after
 /// a power cut. Writes and cuts are safe once their file was synced, new names, renames and removals once
-/// their folder was. A copy is the same disk with no file open. Folders that were made are safe at once.
+/// their folder was. A copy is the same disk with no file open. Folders and
+/// permissions are safe at once.
 class MemoryDisk final : public FileLayer {
 public:
     MemoryDisk() = default;
@@ -33,6 +34,9 @@ public:
     Io<void> remove(const std::string& path) override;
     Io<void> sync_folder(const std::string& folder) override;
     Io<void> make_folders(const std::string& folder) override;
+    Io<std::vector<std::string>> list(const std::string& folder) override;
+    Io<std::uint32_t> mode(Handle file) override;
+    Io<void> set_mode(Handle file, std::uint32_t mode) override;
     Io<bool> try_lock(Handle file, LockKind kind) override;
     void unlock(Handle file) override;
     void pause(int /*milliseconds*/) override {}
@@ -71,6 +75,7 @@ private:
     struct Node {
         Bytes now, safe;
         std::vector<Change> unsafe;
+        std::uint32_t mode = 0644;
     };
     using Number = std::uint64_t;
     using Names = std::map<std::string, Number>;
