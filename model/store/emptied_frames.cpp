@@ -8,26 +8,6 @@
 namespace sumpbook::store {
 namespace {
 
-std::uint64_t length_of(const VerifiedFrame& verified) {
-    std::uint64_t length = frame_unhashed_bytes + frame_header_bytes + seal_bytes;
-    for (std::size_t slot = 0; slot < part_slots; ++slot) {
-        if (!verified.frame.exists(slot)) continue;
-        const auto& part = verified.frame.parts[slot];
-        if (!part.shown || slot == attachment_slot) length += hash_bytes;
-        if (!part.shown) continue;
-        length += part_overhead_bytes;
-        length += slot == attachment_slot ? verified.attachment_bytes : part.body.size();
-    }
-    return length;
-}
-
-bool all_shown(const Frame& frame) {
-    for (std::size_t slot = 0; slot < part_slots; ++slot) {
-        if (frame.exists(slot) && !frame.parts[slot].shown) return false;
-    }
-    return true;
-}
-
 Bytes without_parts(Frame frame) {
     for (auto& part : frame.parts)
         part = withheld_part(part.hash);
@@ -42,7 +22,7 @@ public:
 
     void frame(const VerifiedFrame& verified, std::uint64_t at) override {
         if (length_ == 0) start_ = at - action_header_bytes;
-        const auto length = length_of(verified);
+        const auto length = encoded_length(verified);
         length_ += length;
         const bool attachment = verified.frame.header.kind == FrameKind::attachment;
         const bool meant = attachment ? attachments_.contains(verified.frame.parts[attachment_slot].hash)
@@ -50,7 +30,7 @@ public:
         if (!meant) return;
         found_.frames.insert(verified.hash);
         if (attachment) ++found_.attachments;
-        if (!attachment && !all_shown(verified.frame)) found_.incomplete.insert(verified.hash);
+        if (!attachment && verified.frame.parts_shown() != verified.frame.header.parts_exist) found_.incomplete.insert(verified.hash);
         of_action_.push_back({at, length, without_parts(verified.frame)});
     }
     void fingerprint_record(ByteView /*body*/) override {}

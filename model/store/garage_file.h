@@ -22,8 +22,6 @@ struct Surroundings {
     Patience patience;
 };
 
-struct NamedFile;
-
 /// What was erased.
 struct Erased {
     std::string id;              ///< Of the withdrawal that says so.
@@ -106,8 +104,9 @@ private:
 
     [[nodiscard]] Result<Erased> rewrite_without(const Erasure& erasure, std::optional<std::string> reason,
                                                  RecordedTime now);
-    [[nodiscard]] Result<GarageFile> written_anew(const NamedFile& to, const std::vector<Patch>& patches,
-                                                  ByteView added) const;
+    [[nodiscard]] Result<void> write_anew(const OpenFile& to, const std::vector<Patch>& patches,
+                                          ByteView added) const;
+    [[nodiscard]] Result<void> read_back(const OpenFile& file, GarageFile& written) const;
     [[nodiscard]] Result<void> replace_by(const std::vector<Patch>& patches, ByteView added);
 
     [[nodiscard]] Result<std::vector<ChainNote>> notes() const;

@@ -93,9 +93,9 @@ bool copy_would_lack(const Erasure& erasure, const std::vector<NamedRecord>& rec
 
 } // namespace
 
-/// The file as it will be, under a temporary name, on the disk and read back in full.
-Result<GarageFile> GarageFile::written_anew(const NamedFile& to, const std::vector<Patch>& patches,
-                                            ByteView added) const {
+/// Copies what stays, empties the frames and adds the actions, with the permissions of the old file.
+Result<void> GarageFile::write_anew(const OpenFile& to, const std::vector<Patch>& patches,
+                                    ByteView added) const {
     FileLayer& files = around_.files;
     const auto problem = [&](const IoError& error) {
         return pass_on(io_problem(path_, "written anew; nothing was changed", error));
@@ -104,20 +104,21 @@ Result<GarageFile> GarageFile::written_anew(const NamedFile& to, const std::vect
     if (!old) return problem(old.error());
     const auto mode = files.mode(old->handle());
     if (!mode) return problem(mode.error());
-    const auto set = files.set_mode(to.file.handle(), *mode);
-    if (!set) return problem(set.error());
-    const auto copied = copy_patched(*old, end_, patches, to.file);
+    if (const auto set = files.set_mode(to.handle(), *mode); !set) return problem(set.error());
+    const auto copied = copy_patched(*old, end_, patches, to);
     if (!copied) return problem(copied.error());
-    const auto put = write_fully(to.file, *copied, added);
-    if (!put) return problem(put.error());
-    const auto synced = files.sync(to.file.handle());
-    if (!synced) return problem(synced.error());
-    GarageFile written(around_, path_);
-    if (auto read = written.load(to.file, ScanDepth::everything); !read) return pass_on(read.error());
-    if (written.end_ != *copied + added.size()) return problem({IoFault::ended, 0});
-    const auto identity = files.identity(path_);
-    if (!identity) return problem(identity.error());
-    if (*identity == identity_) return written;
+    if (const auto put = write_fully(to, *copied, added); !put) return problem(put.error());
+    return {};
+}
+
+/// Reads the new file back in full, before it takes the place of the one that this program knows.
+Result<void> GarageFile::read_back(const OpenFile& file, GarageFile& written) const {
+    if (auto read = written.load(file, ScanDepth::everything); !read) return read;
+    if (written.tail_ != Tail::whole)
+        return pass_on(io_problem(path_, "written anew; nothing was changed", {IoFault::ended, 0}));
+    const auto identity = around_.files.identity(path_);
+    if (!identity) return pass_on(io_problem(path_, "written anew; nothing was changed", identity.error()));
+    if (*identity == identity_) return {};
     return fail(ProblemKind::io,
                 "Another file took the place of this garage file meanwhile. Nothing was changed; try again.",
                 at(path_));
@@ -125,31 +126,24 @@ Result<GarageFile> GarageFile::written_anew(const NamedFile& to, const std::vect
 
 Result<void> GarageFile::replace_by(const std::vector<Patch>& patches, ByteView added) {
     FileLayer& files = around_.files;
-    const auto to = make_numbered(files, path_ + ".new-");
-    if (!to) return pass_on(io_problem(path_, "written anew; nothing was changed", to.error()));
-    auto written = written_anew(*to, patches, added);
-    if (written) {
-        if (const auto renamed = files.rename(to->name, path_); !renamed)
-            written = pass_on(io_problem(path_, "replaced; nothing was changed", renamed.error()));
-    }
-    if (!written) {
-        static_cast<void>(files.remove(to->name));
-        return pass_on(written.error());
-    }
-    identity_ = written->identity_;
-    loader_ = std::move(written->loader_);
-    end_ = written->end_;
-    size_ = written->size_;
-    tail_ = written->tail_;
-    if (const auto synced = files.sync_folder(folder_of(path_)); !synced) {
-        return fail(ProblemKind::io,
-                    fmt::format("It is erased in the file as it is now, but the disk did not confirm it ({}): "
-                                "after a power cut the old file may be back. Look again after the next start "
-                                "of the machine.",
-                                reason_of(synced.error())),
-                    at(path_));
-    }
-    return {};
+    GarageFile written(around_, path_);
+    auto replaced = replace_file(
+        files, path_, [&](const OpenFile& file) { return write_anew(file, patches, added); },
+        [&](const OpenFile& file) { return read_back(file, written); });
+    if (!replaced) return replaced;
+    identity_ = written.identity_;
+    loader_ = std::move(written.loader_);
+    end_ = written.end_;
+    size_ = written.size_;
+    tail_ = written.tail_;
+    const auto synced = files.sync_folder(folder_of(path_));
+    if (synced) return {};
+    return fail(ProblemKind::io,
+                fmt::format("It is erased in the file as it is now, but the disk did not confirm it ({}): "
+                            "after a power cut the old file may be back. Look again after the next start "
+                            "of the machine.",
+                            reason_of(synced.error())),
+                at(path_));
 }
 
 Result<Erased> GarageFile::rewrite_without(const Erasure& erasure, std::optional<std::string> reason,

@@ -11,8 +11,12 @@ namespace {
 constexpr int most_numbers = 1000;
 constexpr std::size_t copied_at_once = 64 * 1024;
 
-} // namespace
+struct NamedFile {
+    std::string name;
+    OpenFile file;
+};
 
+/// BASE1, BASE2, ...: the first name that is still free, already made.
 Io<NamedFile> make_numbered(FileLayer& files, const std::string& base) {
     for (int n = 1;; ++n) {
         std::string name = base + std::to_string(n);
@@ -22,8 +26,6 @@ Io<NamedFile> make_numbered(FileLayer& files, const std::string& base) {
             return tl::unexpected<IoError>(made.error());
     }
 }
-
-namespace {
 
 Io<void> copy(const OpenFile& from_file, std::uint64_t from, std::uint64_t size, const OpenFile& to) {
     Bytes piece;
@@ -37,15 +39,19 @@ Io<void> copy(const OpenFile& from_file, std::uint64_t from, std::uint64_t size,
     return to.layer().sync(to.handle());
 }
 
-/// All bytes in a new file beside `path`, synced; its name. Nothing is left when it fails.
-Io<std::string> write_beside(FileLayer& files, const std::string& path, ByteView bytes) {
-    const auto temporary = make_numbered(files, path + ".new-");
-    if (!temporary) return tl::unexpected<IoError>(temporary.error());
-    auto made = write_fully(temporary->file, 0, bytes);
-    if (made) made = files.sync(temporary->file.handle());
-    if (made) return temporary->name;
+/// A filled new file beside `path`, synced. Nothing is left when it fails.
+Result<NamedFile> make_beside(FileLayer& files, const std::string& path, const std::string& done,
+                              const Fill& fill) {
+    auto temporary = make_numbered(files, path + ".new-");
+    if (!temporary) return pass_on(io_problem(path, done, temporary.error()));
+    auto made = fill(temporary->file);
+    if (made) {
+        const auto synced = files.sync(temporary->file.handle());
+        if (!synced) made = pass_on(io_problem(path, done, synced.error()));
+    }
+    if (made) return std::move(*temporary);
     static_cast<void>(files.remove(temporary->name));
-    return tl::unexpected<IoError>(made.error());
+    return pass_on(made.error());
 }
 
 } // namespace
@@ -69,11 +75,11 @@ Result<std::string> set_tail_aside(const OpenFile& file, const std::string& path
     return aside->name;
 }
 
-Result<void> make_file(FileLayer& files, const std::string& path, ByteView bytes) {
-    const auto temporary = write_beside(files, path, bytes);
-    if (!temporary) return pass_on(io_problem(path, "made", temporary.error()));
-    if (const auto renamed = files.rename_new(*temporary, path); !renamed) {
-        static_cast<void>(files.remove(*temporary));
+Result<void> make_file(FileLayer& files, const std::string& path, const Fill& fill) {
+    const auto temporary = make_beside(files, path, "made", fill);
+    if (!temporary) return pass_on(temporary.error());
+    if (const auto renamed = files.rename_new(temporary->name, path); !renamed) {
+        static_cast<void>(files.remove(temporary->name));
         if (renamed.error().fault != IoFault::exists)
             return pass_on(io_problem(path, "made", renamed.error()));
         return refuse("There is already a file of this name.",
@@ -85,6 +91,28 @@ Result<void> make_file(FileLayer& files, const std::string& path, ByteView bytes
         return pass_on(io_problem(path, "made", synced.error()));
     }
     return {};
+}
+
+Result<void> make_file(FileLayer& files, const std::string& path, ByteView bytes) {
+    return make_file(files, path, [&](const OpenFile& file) -> Result<void> {
+        const auto written = write_fully(file, 0, bytes);
+        if (!written) return pass_on(io_problem(path, "made", written.error()));
+        return {};
+    });
+}
+
+Result<void> replace_file(FileLayer& files, const std::string& path, const Fill& fill,
+                          const MayReplace& may_replace) {
+    const std::string done = "written anew; nothing was changed";
+    const auto temporary = make_beside(files, path, done, fill);
+    if (!temporary) return pass_on(temporary.error());
+    auto replaced = may_replace(temporary->file);
+    if (replaced) {
+        const auto renamed = files.rename(temporary->name, path);
+        if (!renamed) replaced = pass_on(io_problem(path, done, renamed.error()));
+    }
+    if (!replaced) static_cast<void>(files.remove(temporary->name));
+    return replaced;
 }
 
 } // namespace sumpbook::store
