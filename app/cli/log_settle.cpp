@@ -76,8 +76,11 @@ struct Settling {
     std::string about;
     std::string kept;
     std::string kept_words;
-    std::vector<std::string> given_up;
-    std::vector<std::string> given_up_words;
+    struct GivenUp {
+        std::string id;
+        std::string words;
+    };
+    std::vector<GivenUp> given_up;
 };
 
 std::string words_of(const compose::ConflictSide& side) {
@@ -92,7 +95,8 @@ std::string differences(const compose::ConflictSide& kept, const compose::Confli
     std::string text;
     for (const auto& field :
          compose::differing_fields({&kept.record->record.content, &other.record->record.content})) {
-        text += (text.empty() ? "" : ", ") + field.label + " " + field.texts[1] + " instead of " + field.texts[0];
+        text += (text.empty() ? "" : ", ") + field.label + " " + field.texts.at(1) + " instead of " +
+                field.texts.at(0);
     }
     return text.empty() ? "the same" : text;
 }
@@ -102,22 +106,20 @@ Settling settling_of(const compose::OpenConflict& conflict, const compose::Confl
                       compose::conflict_title(conflict),
                       kept.record->id,
                       words_of(kept),
-                      {},
                       {}};
     for (const auto& side : conflict.sides) {
         settling.change.replaces.push_back(side.record->name);
         if (side.record == kept.record) continue;
-        settling.given_up.push_back(side.record->id);
         const bool withdrawal = std::holds_alternative<Withdrawal>(kept.record->record.content);
-        settling.given_up_words.push_back(withdrawal ? words_of(side) : differences(kept, side));
+        settling.given_up.push_back({side.record->id, withdrawal ? words_of(side) : differences(kept, side)});
     }
     return settling;
 }
 
-std::string listed(const std::vector<std::string>& texts) {
+std::string listed(const std::vector<Settling::GivenUp>& given_up) {
     std::string all;
-    for (const auto& text : texts)
-        all += (all.empty() ? "" : ", ") + text;
+    for (const auto& one : given_up)
+        all += (all.empty() ? "" : ", ") + one.id;
     return all;
 }
 
@@ -125,8 +127,8 @@ Result<void> ask(Session& session, const std::vector<Settling>& all) {
     if (session.options().yes) return {};
     for (const auto& one : all) {
         session.remark("Kept, " + one.kept + ": " + one.kept_words + ".");
-        for (std::size_t i = 0; i < one.given_up.size(); ++i)
-            session.remark("Given up, " + one.given_up[i] + ": " + one.given_up_words[i] + ".");
+        for (const auto& other : one.given_up)
+            session.remark("Given up, " + other.id + ": " + other.words + ".");
     }
     const std::string question = all.size() == 1 ? "Keep " + all.front().kept + " and give up " +
                                                        listed(all.front().given_up) + "?"
@@ -143,15 +145,19 @@ Result<ExitStatus> write(Session& session, const std::vector<Settling>& all) {
     document::Array items;
     document::Document text;
     for (std::size_t i = 0; i < all.size(); ++i) {
+        const auto& one = all[i];
+        const std::string id = ids->at(i);
+        document::Array given_up;
+        for (const auto& other : one.given_up)
+            given_up.emplace_back(other.id);
         document::Object item;
-        item.add("id", (*ids)[i]).add("kept", all[i].kept);
-        item.add("given_up", document::Array(all[i].given_up.begin(), all[i].given_up.end()));
+        item.add("id", id).add("kept", one.kept).add("given_up", std::move(given_up));
         items.emplace_back(std::move(item));
-        const std::string sentence = "Settled: " + all[i].kept + " is kept, now " + (*ids)[i] + " (" +
-                                     all[i].kept_words + "). Given up, and kept as an earlier version: " +
-                                     listed(all[i].given_up) + ".";
+        const std::string sentence = "Settled: " + one.kept + " is kept, now " + id + " (" + one.kept_words +
+                                     "). Given up, and kept as an earlier version: " + listed(one.given_up) +
+                                     ".";
         if (session.options().plain)
-            text.facts({{{(*ids)[i], sentence}}});
+            text.facts({{{id, sentence}}});
         else
             text.sentence(sentence);
     }

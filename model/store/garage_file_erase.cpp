@@ -178,10 +178,11 @@ Result<Erased> GarageFile::rewrite_without(const Erasure& erasure, std::optional
 
 Result<Erased> GarageFile::erase(const RecordName& entry, std::optional<std::string> reason,
                                  RecordedTime now) {
+    const RecordName name = entry; // it may stand among the records that are read anew here
     static_cast<void>(around_.files.make_folders(around_.state_folder));
     Result<Erased> done = Erased{};
     const auto make = [&]() -> Result<Bytes> {
-        const auto erasure = plan_erasure(records(), entry);
+        const auto erasure = plan_erasure(records(), name);
         if (!erasure) return pass_on(erasure.error());
         const auto notes_lock =
             FileLock::take(around_.files, chain_notes_path(around_.state_folder, subject_),
