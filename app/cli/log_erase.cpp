@@ -108,7 +108,12 @@ Result<ExitStatus> erase(Session& session, const Typed& typed) {
     if (!erasure) return pass_on(erasure.error());
     const auto words = words_of(*erasure, (*open)->records);
     if (auto yes = ask(session, typed.id, *erasure, words); !yes) return pass_on(yes.error());
-    const auto erased = session.erase((*named)->name, typed.reason);
+    const auto file = session.file();
+    if (!file) return pass_on(file.error());
+    const auto told = (*file)->notices().size();
+    const auto erased = (*file)->erase((*named)->name, typed.reason, session.recorded_time());
+    for (auto i = told; i < (*file)->notices().size(); ++i)
+        session.remark((*file)->notices()[i]);
     if (!erased) return pass_on(erased.error());
     document::Object json = document::result();
     json.add("id", erased->id).add("erased", typed.id).add("versions", erased->versions);

@@ -139,15 +139,6 @@ Result<std::vector<std::string>> Session::write(std::vector<Change> changes) {
     return ids;
 }
 
-Result<store::Erased> Session::erase(const RecordName& entry, const std::string& reason) {
-    const auto opened = file();
-    if (!opened) return pass_on(opened.error());
-    auto erased = (*opened)->erase(entry, reason, recorded_time());
-    tell_notices();
-    set_open_aside();
-    return erased;
-}
-
 void Session::set_open_aside() {
     if (open_) earlier_.push_back(std::move(open_));
 }

@@ -13,7 +13,6 @@
 #include <vector>
 
 namespace sumpbook::store {
-struct Erased;
 class FileLayer;
 class GarageFile;
 class RandomSource;
@@ -75,8 +74,6 @@ public:
     /// given to the records, in order. The garage is read again on next use;
     /// what was handed out before stays as it was.
     [[nodiscard]] Result<std::vector<std::string>> write(std::vector<Change> changes);
-    /// Takes every version of an entry out of the file; the garage is read again on next use.
-    [[nodiscard]] Result<store::Erased> erase(const RecordName& entry, const std::string& reason);
     [[nodiscard]] SubjectId new_subject();
 
     /// Asks on the terminal until the answer is yes or no, unless --yes was given; refused without a
