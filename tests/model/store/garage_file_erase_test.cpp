@@ -4,6 +4,7 @@
 
 #include "model/garage/garage.h"
 #include "model/garage/versions.h"
+#include "model/store/merge.h"
 
 #include <sys/stat.h>
 
@@ -209,6 +210,38 @@ TEST_CASE("A save of which a part was left out is not copied with a hole in it",
     REQUIRE_FALSE(refused);
     CHECK(refused.error().kind == ProblemKind::refused);
     CHECK(bench.bytes() == bytes);
+}
+
+TEST_CASE("Promise 8: what was erased in one copy stays erased in every merge with another", "[erase]") {
+    Bench bench;
+    Secret secret(bench);
+    const auto old = bench.folder.file("old.sumpbook");
+    write_file(old, bench.bytes());
+    const auto typed = TypedFingerprint::read(
+        fingerprint_text(secret.garage.take_fingerprint({1'750'000'000})->fingerprint()));
+    REQUIRE(secret.garage.erase(name_of(secret.garage, secret.entry), "x", now));
+    const auto merged = [&](const std::vector<std::string>& paths, const std::string& name) {
+        const auto plan = plan_merge(bench.files, paths, Patience{0});
+        REQUIRE(plan);
+        const auto out = bench.folder.file(name);
+        REQUIRE(write_out(bench.files, plan->set, out, plan->mode));
+        return std::pair(out, plan->notices);
+    };
+    const auto [one, said] = merged({bench.path(), old}, "one.sumpbook");
+    const auto [other, said_too] = merged({old, bench.path()}, "other.sumpbook");
+    CHECK(said.size() == 1);
+    CHECK(said == said_too);
+    CHECK(bytes_of_file(one) == bytes_of_file(other));
+    CHECK_FALSE(holds(bytes_of_file(one), "Mr Nobody"));
+    CHECK_FALSE(holds(bytes_of_file(one), "letter"));
+    const auto again = merged({one, old}, "again.sumpbook").first;
+    CHECK(bytes_of_file(again) == bytes_of_file(one));
+    const auto opened = GarageFile::open(bench.around(), one, ScanDepth::everything);
+    REQUIRE(opened);
+    CHECK(notes_of(*opened) == notes_of(secret.garage));
+    CHECK(conflicts(opened->records()).empty());
+    REQUIRE(typed);
+    CHECK(opened->check(*typed).answer == FingerprintAnswer::unchanged);
 }
 
 TEST_CASE("Promise 1: erasing is done or not at all, whatever operation fails", "[erase][faults]") {
