@@ -27,7 +27,7 @@ std::string what(const RecordContent& content) {
             return "When " + base.slug + " was last done before the record was";
         }
         std::string operator()(const Entry&) const { return "This entry was"; }
-        std::string operator()(const Withdrawal&) const { return "This was withdrawn in one place and"; }
+        std::string operator()(const Withdrawal&) const { return "This was withdrawn in one place and corrected in another, so it was"; }
     };
     return std::visit(What{}, content);
 }

@@ -55,9 +55,10 @@ std::vector<Cell> row(const std::string& label, const OpenConflict& conflict, co
 
 document::Table table_of(const OpenConflict& conflict) {
     document::Table table;
-    table.columns.push_back({"Version", {}});
-    for (const auto& side : conflict.sides)
-        table.columns.push_back({side.record->id, {}});
+    table.columns.push_back({"", {}});
+    for (std::size_t i = 0; i < conflict.sides.size(); ++i)
+        table.columns.push_back({i == 0 ? "One" : "Another", {}});
+    table.rows.push_back(row("Version", conflict, [](const ConflictSide& side) { return side.record->id; }));
     table.rows.push_back(row("Written in", conflict, [](const ConflictSide& side) { return side.written_in; }));
     table.rows.push_back(row("Recorded", conflict, [](const ConflictSide& side) {
         return moment(side.record->record.recorded);
