@@ -327,19 +327,29 @@ private:
                read_file_header(probe_.view(at, file_header_bytes), {}).has_value();
     }
 
-    /// Lists the frames of a run of whole actions; where it ends, one byte on at least.
+    /// Lists the frames of a run of actions, up to the first that is not whole; where the last whole frame ends,
+    /// one byte on at least.
     std::uint64_t list_actions(std::uint64_t at) {
         const auto first = at;
         while (const auto header = probe_.action_header_at(at)) {
-            if (!probe_.holds(at, header->length)) break;
-            const auto frames = header->kind == ActionKind::frames ? frames_of(at, *header) : std::nullopt;
-            if (header->kind == ActionKind::frames && !frames) break;
-            if (header->kind == ActionKind::fingerprint && !probe_.fingerprint_at(at, *header)) break;
-            for (const auto& frame : frames.value_or(std::vector<Found>{}))
-                leave_out(frame, inside);
-            at += header->length;
+            const auto end = at + header->length;
+            if (header->kind == ActionKind::frames) {
+                at = list_run(at + action_header_bytes, std::min(end, probe_.size()));
+            } else if (probe_.fingerprint_at(at, *header)) {
+                at = end;
+            }
+            if (at != end) break;
         }
         return std::max(at, first + 1);
+    }
+
+    /// Lists whole frames one behind the other; where the last ends.
+    std::uint64_t list_run(std::uint64_t at, std::uint64_t limit) {
+        while (const auto found = probe_.frame_at(at, limit)) {
+            leave_out(*found, inside);
+            at = found->end;
+        }
+        return at;
     }
 
     /// Lists the whole frames inside the frame of a damaged attachment.
