@@ -75,8 +75,8 @@ Result<Added> added_actions(const Erasure& erasure, const std::vector<NamedRecor
     static_cast<void>(scan_actions(window, 0, 0, ScanDepth::usual, ahead));
     auto names = names_in(*one, ahead.names);
     names.erase(names.begin()); // the withdrawal
-    auto two = make_action(second_copies(erasure, records, names), {}, std::move(added.notes), ahead.index,
-                           random);
+    auto two =
+        make_action(second_copies(erasure, records, names), {}, std::move(added.notes), ahead.index, random);
     if (!two) return pass_on(two.error());
     put_bytes(added.bytes, two->bytes);
     added.notes = as_written(std::move(two->notes));
@@ -163,12 +163,15 @@ Result<Erased> GarageFile::rewrite_without(const Erasure& erasure, std::optional
                       "it there.",
                       at(path_));
     }
-    const auto before = notes().value_or(std::vector<ChainNote>{});
+    const auto known = open_notes();
+    if (!known) miss_notes(known.error());
+    const auto before = known.value_or(std::vector<ChainNote>{});
     const auto first = first_copies(erasure, records(), emptied.frames, std::move(reason), now);
     auto added = added_actions(erasure, records(), first, before, index(), around_.random);
     if (!added) return pass_on(added.error());
     save_notes(notes_between(before, added->notes));
-    if (auto replaced = replace_by(emptied.patches, added->bytes); !replaced) return pass_on(replaced.error());
+    if (auto replaced = replace_by(emptied.patches, added->bytes); !replaced)
+        return pass_on(replaced.error());
     save_notes(added->notes);
     notices_.insert(notices_.end(), added->notices.begin(), added->notices.end());
     const auto places = 1 + erasure.copies();
@@ -179,14 +182,11 @@ Result<Erased> GarageFile::rewrite_without(const Erasure& erasure, std::optional
 Result<Erased> GarageFile::erase(const RecordName& entry, std::optional<std::string> reason,
                                  RecordedTime now) {
     const RecordName name = entry; // it may stand among the records that are read anew here
-    static_cast<void>(around_.files.make_folders(around_.state_folder));
     Result<Erased> done = Erased{};
     const auto make = [&]() -> Result<Bytes> {
         const auto erasure = plan_erasure(records(), name);
         if (!erasure) return pass_on(erasure.error());
-        const auto notes_lock =
-            FileLock::take(around_.files, chain_notes_path(around_.state_folder, subject_),
-                           LockKind::exclusive, around_.patience);
+        const auto notes_lock = lock_notes();
         if (!notes_lock && notes_lock.error().kind == ProblemKind::locked) return pass_on(notes_lock.error());
         done = rewrite_without(*erasure, std::move(reason), now);
         if (!done) return pass_on(done.error());
