@@ -24,7 +24,8 @@ class Commas : public std::numpunct<char> {
 
 } // namespace
 
-TEST_CASE("Canonical: equal sets give equal bytes, in whatever order and locale they were read", "[write out]") {
+TEST_CASE("Promise 6: canonical, equal sets are the same bytes in whatever order and locale they were read",
+          "[write out]") {
     SetBench bench;
     bench.example("/a");
     bench.copy("/a", "/b");
