@@ -112,7 +112,9 @@ private:
     Found found_at(const FrameStart& start, const VerifiedFrame& verified, std::uint64_t at) {
         const auto shown = start.parts_shown;
         Found found;
-        found.frame = {verified.hash, start.header, shown,
+        found.frame = {verified.hash,
+                       start.header,
+                       shown,
                        {FrameCopy{source_, at, static_cast<std::uint32_t>(start.length), shown}}};
         found.end = at + start.length;
         return found;
@@ -291,10 +293,11 @@ private:
                 list_frames(at, end);
             return end;
         }
-        const auto next = search(at + 1, limit, known);
+        const auto next = search(at, limit, known);
         if (probe_.spent() && !result_.stopped) result_.stopped = next.at;
         const auto until = result_.stopped ? probe_.size() : next.at;
-        damage(at, until, what_is_lost(start, at, until), start ? std::optional(start->header) : std::nullopt);
+        damage(at, until, what_is_lost(start, at, until),
+               start ? std::optional(start->header) : std::nullopt);
         return until;
     }
 
@@ -307,7 +310,8 @@ private:
 
     bool only_zeros(std::uint64_t at, std::uint64_t until) {
         while (at < until) {
-            const auto length = static_cast<std::size_t>(std::min<std::uint64_t>(Window::usual_bytes, until - at));
+            const auto length =
+                static_cast<std::size_t>(std::min<std::uint64_t>(Window::usual_bytes, until - at));
             if (!all_zero(probe_.view(at, length))) return false;
             at += length;
         }
@@ -322,10 +326,10 @@ private:
         while (at < limit && !probe_.spent()) {
             const std::uint8_t first = probe_.view(at, 1)[0];
             if (first == 0x9D && is_file_header(at) && !result_.frames.empty()) {
-                at = list_actions(at + file_header_bytes);
+                at = list_actions(at + file_header_bytes, another_file);
             } else if (first == 0xA7 && probe_.action_at(at)) {
                 if (!known) return {What::action, at};
-                at = list_actions(at);
+                at = list_actions(at, inside);
             } else if (probe_.frame_at(at, limit)) {
                 return {What::frame, at};
             } else {
@@ -340,14 +344,14 @@ private:
                read_file_header(probe_.view(at, file_header_bytes), {}).has_value();
     }
 
-    /// Lists the frames of a run of actions, up to the first that is not whole; where the last whole frame ends,
-    /// one byte on at least.
-    std::uint64_t list_actions(std::uint64_t at) {
+    /// Lists the frames of a run of actions, up to the first that is not whole; where the last whole frame
+    /// ends, one byte on at least.
+    std::uint64_t list_actions(std::uint64_t at, const char* why) {
         const auto first = at;
         while (const auto header = probe_.action_header_at(at)) {
             const auto end = at + header->length;
             if (header->kind == ActionKind::frames) {
-                at = list_run(at + action_header_bytes, std::min(end, probe_.size()));
+                at = list_run(at + action_header_bytes, std::min(end, probe_.size()), why);
             } else if (probe_.fingerprint_at(at, *header)) {
                 at = end;
             }
@@ -357,9 +361,9 @@ private:
     }
 
     /// Lists whole frames one behind the other; where the last ends.
-    std::uint64_t list_run(std::uint64_t at, std::uint64_t limit) {
+    std::uint64_t list_run(std::uint64_t at, std::uint64_t limit, const char* why) {
         while (const auto found = probe_.frame_at(at, limit)) {
-            leave_out(*found, inside);
+            leave_out(*found, why);
             at = found->end;
         }
         return at;
@@ -374,7 +378,10 @@ private:
         }
     }
 
-    static constexpr const char* inside = "stands inside a damaged attachment, which may be an old garage file";
+    static constexpr const char* another_file =
+        "stands behind the header of another garage file, perhaps an old one that was attached";
+    static constexpr const char* inside =
+        "stands inside a damaged attachment, which may be an old garage file";
 
     Probe probe_;
     Salvage result_;

@@ -48,7 +48,8 @@ TEST_CASE("A hand-over leaks no withheld byte and nothing of another bike", "[ha
     CHECK(holds(all, text("SECRET PAPER OF RED")));
     CHECK(holds(all, price));
     for (unsigned withheld = 0; withheld < 8; ++withheld) {
-        const bool money = (withheld & 1U) != 0, personal = (withheld & 2U) != 0, files = (withheld & 4U) != 0;
+        const bool money = (withheld & 1U) != 0, personal = (withheld & 2U) != 0,
+                   files = (withheld & 4U) != 0;
         const auto given = bench.given({money, personal, files});
         CHECK(holds(given, price) == !money);
         CHECK(holds(given, text("SECRET NOTE OF RED")) == !personal);
@@ -76,7 +77,8 @@ TEST_CASE("No salt of a withheld part and no chain of another bike stands in a h
     // Salts and bodies: whatever 16 bytes of the bike's frames stand in the hand-over are open or a hash.
     const auto full = bench.disk.bytes("/g");
     for (const auto& indexed : garage.index().frames()) {
-        if (garage.index().subject_of(indexed) != subject_of(1) || indexed.kind != FrameKind::records) continue;
+        if (garage.index().subject_of(indexed) != subject_of(1) || indexed.kind != FrameKind::records)
+            continue;
         const auto bytes = ByteView(full).subspan(static_cast<std::size_t>(indexed.at));
         const auto start = read_frame_start(bytes);
         REQUIRE(start);
@@ -93,7 +95,9 @@ TEST_CASE("No salt of a withheld part and no chain of another bike stands in a h
     CHECK(salts > 4);
 }
 
-TEST_CASE("Parts can be withheld: a hand-over verifies against the fingerprint of the whole garage", "[handover]") {
+TEST_CASE(
+    "Promise 10: parts can be withheld, and the rest verifies against the fingerprint of the whole garage",
+    "[handover]") {
     Secrets bench;
     const auto record = bench.print("/g");
     const auto typed = TypedFingerprint::read(fingerprint_text(record.fingerprint())).value();

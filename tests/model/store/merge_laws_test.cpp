@@ -25,17 +25,17 @@ rc::Gen<T> from_to(T first, T end) {
 }
 
 rc::Gen<HistoryStep> any_step(bool cloned) {
-    const auto kind = rc::gen::weightedElement<HistoryStep::Kind>(
-        {{8, HistoryStep::add},
-         {6, HistoryStep::correct},
-         {2, HistoryStep::withdraw},
-         {1, HistoryStep::settle},
-         {1, HistoryStep::settings},
-         {1, HistoryStep::attach},
-         {2, HistoryStep::print},
-         {3, HistoryStep::merge},
-         {2, HistoryStep::hand_over},
-         {cloned ? 3U : 0U, HistoryStep::clone_writer}});
+    const auto kind =
+        rc::gen::weightedElement<HistoryStep::Kind>({{8, HistoryStep::add},
+                                                     {6, HistoryStep::correct},
+                                                     {2, HistoryStep::withdraw},
+                                                     {1, HistoryStep::settle},
+                                                     {1, HistoryStep::settings},
+                                                     {1, HistoryStep::attach},
+                                                     {2, HistoryStep::print},
+                                                     {3, HistoryStep::merge},
+                                                     {2, HistoryStep::hand_over},
+                                                     {cloned ? 3U : 0U, HistoryStep::clone_writer}});
     return rc::gen::construct<HistoryStep>(kind, from_to(0U, 4U), from_to(0U, 64U));
 }
 
@@ -60,8 +60,8 @@ std::vector<std::string> all_files(const GarageHistory& history) {
     return files;
 }
 
-/// Versions that no acknowledged record replaces, of each thing that has two or more: worked out from what was
-/// done, not from any file.
+/// Versions that no acknowledged record replaces, of each thing that has two or more: worked out from what
+/// was done, not from any file.
 std::vector<std::set<RecordName>> conflicts_of(const GarageHistory& history) {
     std::map<RecordName, RecordName> group; // name of a version -> first version of its thing
     const auto first_of = [&](RecordName name) {
@@ -128,7 +128,8 @@ void conflicts_are_shown(const GarageHistory& history, const GarageFile& merged,
 
 } // namespace
 
-TEST_CASE("Merge is a union: commutative, associative, idempotent, and nothing is lost", "[merge]") {
+TEST_CASE("Promise 8: merge is a union, commutative, associative, idempotent, and nothing is lost",
+          "[merge]") {
     Tried tried;
     const bool held = rc::check("the laws of merge", [&] {
         auto history = any_history();
@@ -165,10 +166,10 @@ TEST_CASE("Merge is a union: commutative, associative, idempotent, and nothing i
         RC_ASSERT(history.disk.open_files() == 0U);
     });
     CHECK(held);
-    std::printf("merge laws: %zu histories with %zu frames, %zu forked chains, %zu conflicts, %zu fingerprints, "
-                "%zu hand-overs merged back\n",
-                tried.histories, tried.frames, tried.forks, tried.conflicts, tried.fingerprints,
-                tried.hand_overs);
+    std::printf(
+        "merge laws: %zu histories with %zu frames, %zu forked chains, %zu conflicts, %zu fingerprints, "
+        "%zu hand-overs merged back\n",
+        tried.histories, tried.frames, tried.forks, tried.conflicts, tried.fingerprints, tried.hand_overs);
     CHECK(tried.forks > 0);
     CHECK(tried.conflicts > 0);
     CHECK(tried.hand_overs > 0);

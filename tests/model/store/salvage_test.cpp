@@ -119,10 +119,24 @@ TEST_CASE("A torn save of an attached old garage gives nothing of it", "[salvage
     const auto body = places[2] + 84 + 32 + 20;
     std::size_t wrong = 0;
     for (std::size_t length = body; length < places[3]; length += 11) {
-        const auto found = bench.found(Bytes(good.begin(), good.begin() + static_cast<std::ptrdiff_t>(length)));
+        const auto found =
+            bench.found(Bytes(good.begin(), good.begin() + static_cast<std::ptrdiff_t>(length)));
         if (found.frames.size() != 2 || found.broken.empty()) ++wrong;
     }
     CHECK(wrong == 0);
+}
+
+TEST_CASE("A second garage file behind the first is listed, not mixed in", "[salvage]") {
+    Salvaging bench;
+    bench.example("/a");
+    bench.example("/b");
+    auto bytes = bench.disk.bytes("/a");
+    put_bytes(bytes, bench.disk.bytes("/b"));
+    const auto found = bench.found(bytes);
+    CHECK(found.frames.size() == bench.frames("/a").size());
+    REQUIRE(found.left_out.size() == bench.frames("/b").size());
+    CHECK(found.left_out.front().why.find("another garage file") != std::string::npos);
+    CHECK(found.left_out.front().at > bench.disk.bytes("/a").size());
 }
 
 TEST_CASE("Large holes cost only what was in them", "[salvage]") {
@@ -141,7 +155,8 @@ TEST_CASE("Large holes cost only what was in them", "[salvage]") {
             if (places[i] + length <= from || places[i] >= until) ++expected;
         }
         const auto found = bench.found(bad);
-        if (found.frames.size() - found.attachments_dropped > expected || found.frames.size() < expected) ++wrong;
+        if (found.frames.size() - found.attachments_dropped > expected || found.frames.size() < expected)
+            ++wrong;
     }
     CHECK(wrong == 0);
 }
