@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.h"
 #include "app/cli/session.h"
+#include "model/review/file_findings.h"
 #include "model/review/history_findings.h"
-#include "model/store/garage_file.h"
 #include "reports/compose/integrity.h"
 
 #include <algorithm>
@@ -11,33 +11,46 @@
 namespace sumpbook::cli {
 namespace {
 
-/// The file's own findings, in the shape of all others.
-std::vector<review::Finding> file_findings(const store::GarageFile& file) {
-    std::vector<review::Finding> findings;
-    for (const auto& found : file.findings()) {
-        findings.push_back(review::make_finding(found.id, "", found.sentence));
-    }
-    return findings;
-}
+struct Typed {
+    bool exit_code = false;
+    bool strict = false;
+};
 
-Result<ExitStatus> run(Session& session, bool use_exit_code) {
-    const auto whole = session.open_in_full();
-    if (!whole) return pass_on(whole.error());
+/// The record as far as it verifies, and every attachment by itself: one that is damaged stops nothing.
+Result<compose::CheckedFile> checked(Session& session) {
+    const auto opened = session.file();
+    if (!opened) return pass_on(opened.error());
+    const store::GarageFile& file = **opened;
+    const auto damaged = file.damaged_attachments();
+    if (!damaged) return pass_on(damaged.error());
+    const auto open = session.open();
+    if (!open) return pass_on(open.error());
     const auto bikes = session.bikes();
     if (!bikes) return pass_on(bikes.error());
-    auto findings = file_findings(**whole);
+    compose::CheckedFile result;
+    result.bytes = file.bytes();
+    result.frames = file.index().frames().size();
+    result.records = file.records().size();
+    result.attachments = static_cast<std::size_t>(
+        std::ranges::count_if(file.attachments(), [](const auto& attachment) { return attachment.shown; }));
+    result.damaged_attachments = damaged->size();
+    result.findings = review::file_findings(file, (*open)->garage, session.recorded_time(), *damaged);
     for (const auto* bike : *bikes) {
         for (auto& finding : review::history_findings(*bike))
-            findings.push_back(std::move(finding));
+            result.findings.push_back(std::move(finding));
     }
-    const store::GarageFile& file = **whole;
-    const compose::CheckedFile checked{file.bytes(), file.index().frames().size(), file.records().size(),
-                                       std::move(findings)};
-    session.show(compose::check_json(checked), compose::check_text(checked));
-    const bool attention = std::ranges::any_of(checked.findings, [](const review::Finding& finding) {
-        return finding.severity != review::Severity::info;
-    });
-    return attention && use_exit_code ? ExitStatus::findings : ExitStatus::done;
+    return result;
+}
+
+Result<ExitStatus> run(Session& session, const Typed& typed) {
+    const auto result = checked(session);
+    if (!result) return pass_on(result.error());
+    session.show(compose::check_json(*result), compose::check_text(*result));
+    if (result->damaged_attachments > 0) return ExitStatus::damaged;
+    const auto least = typed.strict ? review::Severity::info : review::Severity::doubt;
+    const bool attention = std::ranges::any_of(
+        result->findings, [&](const review::Finding& finding) { return finding.severity >= least; });
+    return attention && (typed.exit_code || typed.strict) ? ExitStatus::findings : ExitStatus::done;
 }
 
 } // namespace
@@ -45,10 +58,14 @@ Result<ExitStatus> run(Session& session, bool use_exit_code) {
 void add_check_command(CommandLine& line) {
     auto& command = line.command(
         "check", "Test the whole file and say what is odd in the record",
-        {"sumpbook -g my.sumpbook check", "sumpbook -g my.sumpbook -b \"Old twin\" check --exit-code"});
-    auto use_exit_code = std::make_shared<bool>(false);
-    command.add_flag("--exit-code", *use_exit_code, "End with status 1 when there is something to look at");
-    line.on_run(command, [use_exit_code](Session& session) { return run(session, *use_exit_code); });
+        {"sumpbook -g my.sumpbook check", "sumpbook -g my.sumpbook -b \"Old twin\" check --exit-code",
+         "sumpbook -g my.sumpbook check --strict"});
+    auto typed = std::make_shared<Typed>();
+    command.add_flag("--exit-code", typed->exit_code,
+                     "End with status 1 when a finding is a doubt or serious");
+    command.add_flag("--strict", typed->strict,
+                     "End with status 1 when there is any finding at all, also one that only informs");
+    line.on_run(command, [typed](Session& session) { return run(session, *typed); });
 }
 
 } // namespace sumpbook::cli

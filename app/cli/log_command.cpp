@@ -2,6 +2,7 @@
 #include "app/cli/add_command_write.h"
 #include "app/cli/commands.h"
 #include "app/cli/entry_fields.h"
+#include "app/cli/log_attachment.h"
 #include "app/cli/log_command_entry.h"
 #include "app/cli/suggestions.h"
 #include "reports/compose/entry_words.h"
@@ -95,8 +96,9 @@ void add_show(CommandLine& line, CLI::App& group) {
         const auto versions = compose::entry_versions((*open)->records, *id);
         const auto found = entry_by_id(session, *id);
         if (found) {
-            session.show(compose::entry_page_json(*found->bike, *found->entry, versions),
-                         compose::entry_page_text(*found->bike, *found->entry, versions));
+            const auto files = compose::kept_files(found->entry->value, (*open)->attachments);
+            session.show(compose::entry_page_json(*found->bike, *found->entry, versions, files),
+                         compose::entry_page_text(*found->bike, *found->entry, versions, files));
             return ExitStatus::done;
         }
         if (versions.empty()) return pass_on(found.error());
@@ -230,6 +232,7 @@ void add_log_command(CommandLine& line) {
     add_show(line, group);
     add_correct(line, group);
     add_withdraw(line, group);
+    add_log_attachment(line, group);
     add_conflicts(line, group);
 }
 

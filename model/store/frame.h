@@ -102,6 +102,7 @@ struct VerifiedFrame {
     Frame frame;
     Hash256 hash{};
     std::size_t attachment_bytes = 0; ///< Length of a shown attachment, whose body is not looked at here.
+    bool body_checked = false;        ///< An attachment's body was read too, and matches its hash.
 };
 /// `bytes` is exactly the frame. The parts of the result are views into it. For an attachment that is
 /// shown, only the 32 + 20 bytes before its body are needed: pass the frame without the body and seal and

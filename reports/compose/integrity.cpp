@@ -18,6 +18,8 @@ std::string_view slug(store::FingerprintAnswer answer) {
         return "missing";
     case store::FingerprintAnswer::not_found:
         return "not-found";
+    case store::FingerprintAnswer::not_covered:
+        return "not-covered";
     }
     return "not-found";
 }
@@ -26,7 +28,18 @@ std::string records(std::uint64_t number) {
     return fmt::format("{} {}", number, number == 1 ? "record" : "records");
 }
 
-std::string unchanged_words(const store::FingerprintCheck& check) {
+/// " and 2 attachments", or nothing.
+std::string attachments_words(std::size_t number) {
+    if (number == 0) return {};
+    return fmt::format(" and {} {}", number, number == 1 ? "attachment" : "attachments");
+}
+
+std::string unchanged_words(const store::FingerprintCheck& check, const std::string& bike) {
+    if (!bike.empty()) {
+        return fmt::format("{}: unchanged since that fingerprint. Everything that it covers of this bike, {}, is "
+                           "here as it was. Nothing is said about other bikes.",
+                           bike, records(check.covered_entries));
+    }
     if (check.subjects_not_held == 0) {
         return fmt::format(
             "Unchanged since that fingerprint: everything that it covers, {}, is here as it was.",
@@ -62,9 +75,9 @@ document::Document fingerprint_words(const store::FingerprintRecord& record) {
     return words;
 }
 
-document::Value verify_json(const store::FingerprintCheck& check) {
+document::Value verify_json(const store::FingerprintCheck& check, const std::string& bike) {
     document::Object json = document::result();
-    json.add("answer", slug(check.answer));
+    json.add("answer", slug(check.answer)).add("bike", bike.empty() ? document::Value() : document::Value(bike));
     json.add("printed", check.printed ? document::Value(iso_text(*check.printed)) : document::Value());
     json.add("place", check.place.empty() ? document::Value() : document::Value(check.place));
     json.add("covered_records", check.covered_entries).add("recorded_later", check.recorded_later);
@@ -73,19 +86,20 @@ document::Value verify_json(const store::FingerprintCheck& check) {
     return json;
 }
 
-document::Document verify_text(const store::FingerprintCheck& check) {
+document::Document verify_text(const store::FingerprintCheck& check, const std::string& bike) {
     document::Document words;
+    const std::string of = bike.empty() ? "" : bike + ": ";
     switch (check.answer) {
     case store::FingerprintAnswer::unchanged:
-        words.sentence(unchanged_words(check), document::Severity::good);
+        words.sentence(unchanged_words(check, bike), document::Severity::good);
         break;
     case store::FingerprintAnswer::changed:
-        words.sentence("Changed since that fingerprint. The first that does not line up: " + check.place +
+        words.sentence(of + "Changed since that fingerprint. The first that does not line up: " + check.place +
                            ".",
                        document::Severity::danger);
         break;
     case store::FingerprintAnswer::missing:
-        words.sentence("Something that the fingerprint covers is not in this file: " + check.place +
+        words.sentence(of + "Something that the fingerprint covers is not in this file: " + check.place +
                            ". Another copy may have it.",
                        document::Severity::danger);
         break;
@@ -94,6 +108,11 @@ document::Document verify_text(const store::FingerprintCheck& check) {
                        "or of a copy that "
                        "went another way, or something was changed since.",
                        document::Severity::danger);
+        return words;
+    case store::FingerprintAnswer::not_covered:
+        words.sentence(of + "That fingerprint covers nothing of this bike: it was printed before the first entry of "
+                            "it was in the garage.",
+                       document::Severity::caution);
         return words;
     }
     words.facts(
@@ -106,15 +125,27 @@ document::Document verify_text(const store::FingerprintCheck& check) {
 
 document::Value check_json(const CheckedFile& file) {
     document::Object json = document::result();
-    json.add("verifies", true).add("bytes", file.bytes).add("frames", file.frames);
-    json.add("records", file.records).add("findings", findings_json(file.findings));
+    json.add("verifies", file.damaged_attachments == 0).add("bytes", file.bytes).add("frames", file.frames);
+    json.add("records", file.records).add("attachments", file.attachments);
+    json.add("damaged_attachments", file.damaged_attachments).add("findings", findings_json(file.findings));
     return json;
 }
 
 document::Document check_text(const CheckedFile& file) {
     document::Document text;
-    text.sentence(fmt::format("The file verifies: {}, every one as it was written.", records(file.records)),
-                  document::Severity::good);
+    const auto whole = fmt::format("The file verifies: {}{}, every one as it was written.",
+                                   records(file.records), attachments_words(file.attachments));
+    if (file.damaged_attachments == 0) {
+        text.sentence(whole, document::Severity::good);
+    } else {
+        text.sentence(fmt::format("The file is damaged: the bytes of {} of its {} are not as they were saved. "
+                                  "All {} verify.",
+                                  file.damaged_attachments,
+                                  file.attachments == 1 ? "1 attachment"
+                                                        : fmt::format("{} attachments", file.attachments),
+                                  records(file.records)),
+                      document::Severity::danger);
+    }
     text.append(findings_text(file.findings));
     return text;
 }

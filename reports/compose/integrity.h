@@ -16,14 +16,18 @@ namespace sumpbook::compose {
 [[nodiscard]] document::Value fingerprint_json(const store::FingerprintRecord& record);
 [[nodiscard]] document::Document fingerprint_words(const store::FingerprintRecord& record);
 
-[[nodiscard]] document::Value verify_json(const store::FingerprintCheck& check);
-[[nodiscard]] document::Document verify_text(const store::FingerprintCheck& check);
+/// `bike`: the answer is about this one alone; empty: about all that the file holds.
+[[nodiscard]] document::Value verify_json(const store::FingerprintCheck& check, const std::string& bike = {});
+[[nodiscard]] document::Document verify_text(const store::FingerprintCheck& check,
+                                             const std::string& bike = {});
 
-/// A file of which every byte was verified.
+/// A file of which every byte was looked at, and every record verified.
 struct CheckedFile {
     std::uint64_t bytes = 0;
     std::size_t frames = 0;
     std::size_t records = 0;
+    std::size_t attachments = 0; ///< Whose bytes are here.
+    std::size_t damaged_attachments = 0;
     std::vector<review::Finding> findings; ///< Of the file and of its bikes.
 };
 [[nodiscard]] document::Value check_json(const CheckedFile& file);
