@@ -32,9 +32,10 @@ struct ReadFile {
 
 /// Only the last piece of the path is kept: the folders of this computer are nobody's business.
 Result<ReadFile> read_file(const std::string& path) {
-    const auto text = bytes_of_input(path, store::max_attachment_bytes,
-                                     "The file has more than 64 MiB, the most that is kept in a garage. Make it "
-                                     "smaller, or keep it elsewhere and write down where. Nothing was written.");
+    const auto text =
+        bytes_of_input(path, store::max_attachment_bytes,
+                       "The file has more than 64 MiB, the most that is kept in a garage. Make it "
+                       "smaller, or keep it elsewhere and write down where. Nothing was written.");
     if (!text) return pass_on(text.error());
     const std::string name = std::filesystem::path(path).filename().string();
     if (!store::is_utf8(name))
@@ -70,7 +71,8 @@ Result<Target> target_of(Session& session, const Typed& typed) {
         if (!typed.fields.empty())
             return fail(ProblemKind::wrong_usage,
                         "With --to the file joins an entry that is there already, which has its own fields. "
-                        "Change them with: sumpbook log correct " + typed.to);
+                        "Change them with: sumpbook log correct " +
+                            typed.to);
         const auto found = entry_by_id(session, typed.to);
         if (!found) return pass_on(found.error());
         return Target{found->bike, found->entry->value, sorted_heads(*found->entry),
@@ -98,10 +100,11 @@ Result<ExitStatus> attach(Session& session, const Typed& typed) {
 } // namespace
 
 void add_attach(CommandLine& line, CLI::App& group) {
-    auto& command = line.command(
-        group, "attach", "A file kept inside the garage: an invoice, a photo; up to 64 MiB",
-        {"sumpbook -g my.sumpbook -b \"Old twin\" add attach invoice.pdf --date 2026-05-03 --text \"Clutch cable\"",
-         "sumpbook -g my.sumpbook add attach invoice.pdf --to k7-142"});
+    auto& command =
+        line.command(group, "attach", "A file kept inside the garage: an invoice, a photo; up to 64 MiB",
+                     {"sumpbook -g my.sumpbook -b \"Old twin\" add attach invoice.pdf --date 2026-05-03 "
+                      "--text \"Clutch cable\"",
+                      "sumpbook -g my.sumpbook add attach invoice.pdf --to k7-142"});
     auto typed = std::make_shared<Typed>();
     command.add_option("file", typed->file, "The file; it is copied into the garage and stays where it is")
         ->required();

@@ -36,15 +36,17 @@ Result<ExitStatus> back_up(Session& session, const Typed& typed) {
 } // namespace
 
 void add_backup_command(CommandLine& line) {
-    auto& command =
-        line.command("backup", "A dated copy of the garage, every byte of it verified",
-                     {"sumpbook -g my.sumpbook backup --to /media/stick/garage",
-                      "sumpbook -g my.sumpbook backup --to /media/stick/garage --keep 12"});
+    auto& command = line.command("backup", "A dated copy of the garage, every byte of it verified",
+                                 {"sumpbook -g my.sumpbook backup --to /media/stick/garage",
+                                  "sumpbook -g my.sumpbook backup --to /media/stick/garage --keep 12"});
     auto typed = std::make_shared<Typed>();
-    command.add_option("--to", typed->to, "The folder for it; made if it is not there")->type_name("FOLDER")->required();
+    command.add_option("--to", typed->to, "The folder for it; made if it is not there")
+        ->type_name("FOLDER")
+        ->required();
     command
-        .add_option("--keep", typed->keep,
-                    "Remove older backups of this garage there, all but the newest so many; absent: none is removed")
+        .add_option(
+            "--keep", typed->keep,
+            "Remove older backups of this garage there, all but the newest so many; absent: none is removed")
         ->type_name("N");
     line.on_run(command, [typed](Session& session) { return back_up(session, *typed); });
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.h"
 #include "app/cli/session.h"
+#include "model/review/damage_findings.h"
 #include "model/review/file_findings.h"
 #include "model/review/history_findings.h"
 #include "reports/compose/integrity.h"
@@ -15,6 +16,14 @@ struct Typed {
     bool exit_code = false;
     bool strict = false;
 };
+
+/// The end of the day that was asked for, or now where that is later: what was recorded behind it was
+/// recorded in the future.
+RecordedTime latest(const Session& session) {
+    constexpr std::int64_t a_day_in_seconds = 86'400;
+    const auto days = std::chrono::sys_days{session.today()}.time_since_epoch().count();
+    return std::max(session.recorded_time(), RecordedTime{(days + 1) * a_day_in_seconds});
+}
 
 /// The record as far as it verifies, and every attachment by itself: one that is damaged stops nothing.
 Result<compose::CheckedFile> checked(Session& session) {
@@ -34,7 +43,7 @@ Result<compose::CheckedFile> checked(Session& session) {
     result.attachments = static_cast<std::size_t>(
         std::ranges::count_if(file.attachments(), [](const auto& attachment) { return attachment.shown; }));
     result.damaged_attachments = damaged->size();
-    result.findings = review::file_findings(file, (*open)->garage, session.recorded_time(), *damaged);
+    result.findings = review::file_findings(file, (*open)->garage, latest(session), *damaged);
     for (const auto* bike : *bikes) {
         for (auto& finding : review::history_findings(*bike))
             result.findings.push_back(std::move(finding));
@@ -42,11 +51,28 @@ Result<compose::CheckedFile> checked(Session& session) {
     return result;
 }
 
+/// A file that does not open: each stretch that does not verify is named.
+Result<ExitStatus> show_damage(Session& session, const Problem& problem) {
+    const auto path = session.garage_path();
+    if (!path) return pass_on(path.error());
+    const auto plan = store::plan_recovery(session.files(), session.random(), *path, {});
+    if (!plan || plan->whole()) return pass_on(problem);
+    compose::CheckedFile result;
+    result.path = *path;
+    result.frames = plan->set.frames().size();
+    result.records = plan->entries;
+    result.broken_stretches = plan->broken.size() + (plan->garage == store::GarageKnown::header ? 0 : 1);
+    result.findings = review::damage_findings(*plan);
+    session.show(compose::check_json(result), compose::check_text(result));
+    return ExitStatus::damaged;
+}
+
 Result<ExitStatus> run(Session& session, const Typed& typed) {
     const auto result = checked(session);
+    if (!result && result.error().kind == ProblemKind::damaged) return show_damage(session, result.error());
     if (!result) return pass_on(result.error());
     session.show(compose::check_json(*result), compose::check_text(*result));
-    if (result->damaged_attachments > 0) return ExitStatus::damaged;
+    if (!result->verifies()) return ExitStatus::damaged;
     const auto least = typed.strict ? review::Severity::info : review::Severity::doubt;
     const bool attention = std::ranges::any_of(
         result->findings, [&](const review::Finding& finding) { return finding.severity >= least; });
@@ -56,10 +82,10 @@ Result<ExitStatus> run(Session& session, const Typed& typed) {
 } // namespace
 
 void add_check_command(CommandLine& line) {
-    auto& command = line.command(
-        "check", "Test the whole file and say what is odd in the record",
-        {"sumpbook -g my.sumpbook check", "sumpbook -g my.sumpbook -b \"Old twin\" check --exit-code",
-         "sumpbook -g my.sumpbook check --strict"});
+    auto& command = line.command("check", "Test the whole file and say what is odd in the record",
+                                 {"sumpbook -g my.sumpbook check",
+                                  "sumpbook -g my.sumpbook -b \"Old twin\" check --exit-code",
+                                  "sumpbook -g my.sumpbook check --strict"});
     auto typed = std::make_shared<Typed>();
     command.add_flag("--exit-code", typed->exit_code,
                      "End with status 1 when a finding is a doubt or serious");

@@ -28,7 +28,8 @@ Result<store::TypedFingerprint> typed_fingerprint(const TypedVerify& typed) {
     if (typed.fingerprint.empty() && typed.named.empty())
         return fail(ProblemKind::wrong_usage, "Which fingerprint? Type it as it was printed.");
     if (!typed.fingerprint.empty() && !typed.named.empty())
-        return fail(ProblemKind::wrong_usage, "Type the fingerprint once: by itself or behind --fingerprint.");
+        return fail(ProblemKind::wrong_usage,
+                    "Type the fingerprint once: by itself or behind --fingerprint.");
     return store::TypedFingerprint::read(typed.fingerprint.empty() ? typed.named : typed.fingerprint);
 }
 

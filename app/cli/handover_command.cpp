@@ -26,9 +26,10 @@ Result<store::Withheld> withheld_of(const std::vector<std::string>& words) {
         } else if (word == "attachments") {
             withheld.attachments = true;
         } else {
-            return fail(ProblemKind::wrong_usage, "There is no part \"" + word + "\" to leave out." +
-                                                      did_you_mean(word, {"money", "private", "attachments"}) +
-                                                      " The parts are: money, private, attachments.");
+            return fail(ProblemKind::wrong_usage,
+                        "There is no part \"" + word + "\" to leave out." +
+                            did_you_mean(word, {"money", "private", "attachments"}) +
+                            " The parts are: money, private, attachments.");
         }
     }
     return withheld;
@@ -55,7 +56,8 @@ void print_fingerprint(Session& session) {
         session.remark("No new fingerprint could be recorded in the garage: " + record.error().sentence);
 }
 
-Result<compose::HandedOver> written(Session& session, const store::HandOverPlan& plan, const std::string& to) {
+Result<compose::HandedOver> written(Session& session, const store::HandOverPlan& plan,
+                                    const std::string& to) {
     auto out = store::write_out(session.files(), plan.set, to);
     if (!out) return pass_on(out.error());
     const auto file =
@@ -92,7 +94,8 @@ void add_handover_command(CommandLine& line) {
     auto& command = line.command(
         "handover", "A file for a buyer: one bike, with parts left out if you like, that still verifies",
         {"sumpbook -g my.sumpbook handover --bike \"Old twin\" --to old-twin.sumpbook",
-         "sumpbook -g my.sumpbook handover --bike \"Old twin\" --without money,private --to old-twin.sumpbook"});
+         "sumpbook -g my.sumpbook handover --bike \"Old twin\" --without money,private --to "
+         "old-twin.sumpbook"});
     auto typed = std::make_shared<Typed>();
     command.add_option("--to", typed->to, "The file to make")->type_name("FILE")->required();
     command

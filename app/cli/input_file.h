@@ -8,8 +8,8 @@
 
 namespace sumpbook::cli {
 
-/// All bytes of a file that is read in: at most `most` of them are taken into memory. `too_large` is the refusal
-/// of a file that has more. Problems: io where it cannot be read, refused for a folder.
+/// All bytes of a file that is read in: at most `most` of them are taken into memory. `too_large` is the
+/// refusal of a file that has more. Problems: io where it cannot be read, refused for a folder.
 [[nodiscard]] Result<std::string> bytes_of_input(const std::string& file, std::size_t most,
                                                  const std::string& too_large);
 

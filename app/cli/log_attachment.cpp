@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/log_attachment.h"
 
-#include "app/cli/add_command_write.h"
 #include "app/cli/log_command_entry.h"
 #include "app/cli/output_file.h"
+#include "app/cli/typed.h"
 #include "model/store/garage_file.h"
 
 #include <filesystem>
@@ -20,7 +20,7 @@ struct Typed {
     std::string to;
 };
 
-Result<const AttachmentRef*> chosen(const LogEntry& entry, const Typed& typed, const TypedAs& as) {
+Result<const AttachmentRef*> chosen(const LogEntry& entry, const Typed& typed) {
     const auto& files = entry.value.attachments;
     if (files.empty()) return refuse("The entry " + entry.id + " holds no file.");
     if (typed.number.empty() && files.size() == 1) return &files.front();
@@ -28,15 +28,12 @@ Result<const AttachmentRef*> chosen(const LogEntry& entry, const Typed& typed, c
     for (std::size_t i = 0; i < files.size(); ++i)
         list += (i == 0 ? "" : ", ") + std::to_string(i + 1) + " " + files[i].name;
     if (typed.number.empty())
-        return fail(ProblemKind::wrong_usage,
-                    "The entry " + entry.id + " holds several files. Choose one with --number: " + list + ".");
-    const auto number = typed_number("--number", typed.number, as);
+        return fail(ProblemKind::wrong_usage, "The entry " + entry.id +
+                                                  " holds several files. Choose one with --number: " + list +
+                                                  ".");
+    const auto number = typed_whole_number("--number", typed.number, 1, static_cast<int>(files.size()));
     if (!number) return pass_on(number.error());
-    for (std::size_t i = 0; i < files.size(); ++i) {
-        if (*number == Decimal(static_cast<std::int64_t>(i + 1))) return &files[i];
-    }
-    return refuse("The entry " + entry.id + " has no file of this number. It holds: " + list + ".",
-                  {.file = {}, .line = {}, .column = "--number", .text = typed.number});
+    return &files[static_cast<std::size_t>(*number - 1)];
 }
 
 /// Into a folder under its own name, of which only the last piece counts, whatever somebody wrote there.
@@ -44,14 +41,15 @@ std::string written_to(const std::string& to, const AttachmentRef& file) {
     std::error_code unknown;
     if (!fs::is_directory(to, unknown)) return to;
     const auto name = fs::path(file.name).filename();
-    const bool usable = !name.empty() && name != "." && name != ".." && name.string().find('\0') == std::string::npos;
+    const bool usable =
+        !name.empty() && name != "." && name != ".." && name.string().find('\0') == std::string::npos;
     return (fs::path(to) / (usable ? name : fs::path("attachment"))).string();
 }
 
 Result<ExitStatus> write_out(Session& session, const Typed& typed) {
     const auto found = entry_by_id(session, typed.id);
     if (!found) return pass_on(found.error());
-    const auto reference = chosen(*found->entry, typed, marks_of(session));
+    const auto reference = chosen(*found->entry, typed);
     if (!reference) return pass_on(reference.error());
     const auto file = session.file();
     if (!file) return pass_on(file.error());
@@ -67,13 +65,14 @@ Result<ExitStatus> write_out(Session& session, const Typed& typed) {
 } // namespace
 
 void add_log_attachment(CommandLine& line, CLI::App& group) {
-    auto& command = line.command(
-        group, "attachment", "Write a file that an entry holds out again, exactly as it was",
-        {"sumpbook -g my.sumpbook log attachment k7-142 --to invoice.pdf",
-         "sumpbook -g my.sumpbook log attachment k7-142 --number 2 --to papers/"});
+    auto& command =
+        line.command(group, "attachment", "Write a file that an entry holds out again, exactly as it was",
+                     {"sumpbook -g my.sumpbook log attachment k7-142 --to invoice.pdf",
+                      "sumpbook -g my.sumpbook log attachment k7-142 --number 2 --to papers/"});
     auto typed = std::make_shared<Typed>();
     command.add_option("entry", typed->id, "The entry, by the id of any of its versions")->required();
-    command.add_option("--number", typed->number, "Which file, where the entry holds several: 1 is the first")
+    command
+        .add_option("--number", typed->number, "Which file, where the entry holds several: 1 is the first")
         ->type_name("N");
     command.add_option("--to", typed->to, "The file to write, or a folder; - for standard output")
         ->type_name("FILE")

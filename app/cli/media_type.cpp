@@ -45,7 +45,8 @@ std::string media_type_of(std::string_view name) {
     std::ranges::transform(ending, ending.begin(), [](char c) {
         return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
     });
-    const auto found = std::ranges::find(types, ending, &std::pair<std::string_view, std::string_view>::first);
+    const auto found =
+        std::ranges::find(types, ending, &std::pair<std::string_view, std::string_view>::first);
     return std::string(found == types.end() ? "application/octet-stream" : found->second);
 }
 

@@ -21,18 +21,16 @@ Result<store::MergePlan> plan_of(Session& session, const Typed& typed) {
         return fail(ProblemKind::wrong_usage, "Name at least two garage files: sumpbook merge A B --to OUT");
     if (typed.adopt.empty()) return store::plan_merge(session.files(), typed.files, {});
     if (typed.files.size() > 2)
-        return fail(ProblemKind::wrong_usage, "With --adopt name two files: the garage that takes the bike over, and "
-                                              "the one that it comes from.");
+        return fail(ProblemKind::wrong_usage,
+                    "With --adopt name two files: the garage that takes the bike over, and "
+                    "the one that it comes from.");
     return store::plan_adoption(session.files(), typed.files[0], typed.files[1], typed.adopt, {});
 }
 
-Result<std::vector<compose::EntryConflict>> conflicts_in(Session& session, const std::string& path) {
+Result<std::vector<compose::InConflict>> conflicts_in(Session& session, const std::string& path) {
     const auto open = opened_garage(session, path);
     if (!open) return pass_on(open.error());
-    std::vector<const Bike*> bikes;
-    for (const auto& bike : open->garage.bikes)
-        bikes.push_back(&bike);
-    return compose::entry_conflicts(bikes, open->records);
+    return compose::in_conflict(open->garage);
 }
 
 Result<ExitStatus> merge(Session& session, const Typed& typed) {
@@ -46,7 +44,8 @@ Result<ExitStatus> merge(Session& session, const Typed& typed) {
     std::size_t records = 0;
     for (const auto& chain : plan->chains)
         records += chain.entries;
-    if (const auto yes = session.confirm("Write " + typed.to + " with " + compose::count_of(records, "record") + "?");
+    if (const auto yes =
+            session.confirm("Write " + typed.to + " with " + compose::count_of(records, "record") + "?");
         !yes)
         return pass_on(yes.error());
     const auto written = store::write_out(session.files(), plan->set, typed.to, plan->mode);
@@ -66,7 +65,8 @@ void add_merge_command(CommandLine& line) {
         {"sumpbook merge home.sumpbook laptop.sumpbook --to both.sumpbook",
          "sumpbook merge my.sumpbook bought.sumpbook --adopt \"Old twin\" --to new.sumpbook"});
     auto typed = std::make_shared<Typed>();
-    command.add_option("files", typed->files, "Copies of one garage, two or more; they stay as they are")->required();
+    command.add_option("files", typed->files, "Copies of one garage, two or more; they stay as they are")
+        ->required();
     command.add_option("--to", typed->to, "The file to make")->type_name("FILE")->required();
     command
         .add_option("--adopt", typed->adopt,

@@ -15,8 +15,8 @@ Result<void> refuse_where_taken(const std::string& path) {
 }
 
 Result<OpenGarage> opened_garage(Session& session, const std::string& path) {
-    const auto file = store::GarageFile::open(
-        {session.files(), session.random(), session.world().state_folder, {}}, path);
+    const auto file =
+        store::GarageFile::open({session.files(), session.random(), session.world().state_folder, {}}, path);
     if (!file) return pass_on(file.error());
     return OpenGarage{fold(file->subject(), file->records()), file->records(), file->attachments()};
 }

@@ -32,9 +32,8 @@ Result<ExitStatus> recover(Session& session, const Typed& typed) {
 } // namespace
 
 void add_recover_command(CommandLine& line) {
-    auto& command =
-        line.command("recover", "Save what verifies of a damaged garage file into a new one",
-                     {"sumpbook recover damaged.sumpbook --to saved.sumpbook"});
+    auto& command = line.command("recover", "Save what verifies of a damaged garage file into a new one",
+                                 {"sumpbook recover damaged.sumpbook --to saved.sumpbook"});
     auto typed = std::make_shared<Typed>();
     command.add_option("file", typed->file, "The damaged file; it is only read")->required();
     command.add_option("--to", typed->to, "The file to make")->type_name("FILE")->required();

@@ -48,9 +48,10 @@ Finding about(std::string_view id, const Garage& garage, const Reference& refere
 }
 
 Finding damaged_finding(const Garage& garage, const References& references, const Spot& spot) {
-    const std::string advice = " no longer match their hash: they were changed or lost after they were saved. "
-                               "All entries are whole. Another copy of the garage may have the file; if "
-                               "you still have the original, attach it again.";
+    const std::string advice =
+        " no longer match their hash: they were changed or lost after they were saved. "
+        "All entries are whole. Another copy of the garage may have the file; if "
+        "you still have the original, attach it again.";
     const auto found = references.find(spot.hash);
     if (found == references.end())
         return make_finding("attachment-damaged", "",
@@ -83,11 +84,11 @@ std::vector<Finding> attachment_findings(const store::GarageFile& file, const Ga
         if (std::ranges::find(damaged, spot.hash) != damaged.end()) {
             findings.push_back(damaged_finding(garage, references, spot));
         } else if (complete && !references.contains(spot.hash)) {
-            findings.push_back(make_finding(
-                "attachment-unreferenced", "",
-                "An attachment is here that no entry names" +
-                    (spot.shown ? " (" + spot_words(spot) + ")" : std::string()) +
-                    ". The entry may be in another copy of the garage. It does no harm."));
+            findings.push_back(
+                make_finding("attachment-unreferenced", "",
+                             "An attachment is here that no entry names" +
+                                 (spot.shown ? " (" + spot_words(spot) + ")" : std::string()) +
+                                 ". The entry may be in another copy of the garage. It does no harm."));
         }
     }
     for (const auto& spot : file.attachments())

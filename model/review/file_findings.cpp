@@ -16,11 +16,11 @@ void append(std::vector<Finding>& to, std::vector<Finding> more) {
 
 void add_torn(const store::GarageFile& file, std::vector<Finding>& findings) {
     if (file.torn_bytes() == 0) return;
-    findings.push_back(make_finding(
-        "torn-tail", "",
-        "The last save was cut short: " + std::to_string(file.torn_bytes()) +
-            " bytes at the end of the file are left out. Look whether your last entry is there. The next save "
-            "sets these bytes aside in a file of their own."));
+    findings.push_back(make_finding("torn-tail", "",
+                                    "The last save was cut short: " + std::to_string(file.torn_bytes()) +
+                                        " bytes at the end of the file are left out. Look whether your last "
+                                        "entry is there. The next save "
+                                        "sets these bytes aside in a file of their own."));
 }
 
 std::string steps(std::size_t frames) { return std::to_string(frames) + (frames == 1 ? " save" : " saves"); }

@@ -67,8 +67,8 @@ void add_times(const store::GarageFile& file, const Garage& garage, RecordedTime
     for (const auto& [chain, met] : back) {
         findings.push_back(finding_of(
             "recorded-out-of-order", garage, met,
-            "By the clock this was recorded on " + time_words(met.recorded) + ", behind something recorded on " +
-                time_words(met.before) + "." + count_words(met.count) +
+            "By the clock this was recorded on " + time_words(met.recorded) +
+                ", behind something recorded on " + time_words(met.before) + "." + count_words(met.count) +
                 " The order of the entries is certain, their times are not: a clock was set wrong."));
     }
     for (const auto& [chain, met] : ahead) {

@@ -195,8 +195,7 @@ private:
             covered_[i] = true;
             const auto& here = index_.frames()[i];
             if (here.sequence == 0) return;
-            if (!here.parent)
-                return report(check, FingerprintAnswer::missing, head.chain, here.sequence - 1);
+            if (!here.parent) return report(check, FingerprintAnswer::missing, head.chain, here.sequence - 1);
             i = *here.parent;
         }
     }

@@ -28,7 +28,8 @@ document::Object written_json(const store::WrittenOut& written) {
 std::string typed_name(const std::string& path) {
     constexpr std::string_view plain =
         "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789./_-+,:=@%";
-    const bool is_plain = path.find_first_not_of(plain) == std::string::npos && !path.starts_with('-');
+    const bool is_plain =
+        !path.empty() && !path.starts_with('-') && path.find_first_not_of(plain) == std::string::npos;
     if (is_plain) return path;
     std::string quoted = "'";
     for (const char c : path)

@@ -10,7 +10,9 @@ using document::Document;
 using store::HandOverPreview;
 using store::Withheld;
 
-std::string day(const std::optional<RecordedTime>& time) { return time ? iso_text(*time).substr(0, 10) : "?"; }
+std::string day(const std::optional<RecordedTime>& time) {
+    return time ? iso_text(*time).substr(0, 10) : "?";
+}
 
 std::string left_out_words(const Withheld& withheld) {
     std::string text;
@@ -26,7 +28,9 @@ std::string left_out_words(const Withheld& withheld) {
 /// What can be seen of the parts left out (the names of this list are those of the preview's fields).
 document::Facts still_shows(const HandOverPreview& preview, const Withheld& withheld) {
     document::Facts facts;
-    const auto line = [&facts](const std::string& what, const std::string& how) { facts.lines.emplace_back(what, how); };
+    const auto line = [&facts](const std::string& what, const std::string& how) {
+        facts.lines.emplace_back(what, how);
+    };
     line("The bike", "all readings, dates, work, parts and samples; what was corrected or withdrawn, too");
     if (withheld.money)
         line("Money", preview.entries_with_money == 0
@@ -36,25 +40,29 @@ document::Facts still_shows(const HandOverPreview& preview, const Withheld& with
     if (withheld.personal)
         line("Private notes", preview.entries_with_private == 0
                                   ? "there are none"
-                                  : "that there are some among " + count_of(preview.entries_with_private, "record") +
+                                  : "that there are some among " +
+                                        count_of(preview.entries_with_private, "record") +
                                         ", and where; not what they say");
     if (preview.attachments > 0 && withheld.attachments)
-        line("Attachments", "that there are " + std::to_string(preview.attachments) +
-                                (withheld.personal ? "; not what they hold"
-                                                   : ", with their names and sizes (leave out private too to hide "
-                                                     "these); not what they hold"));
+        line("Attachments",
+             "that there are " + std::to_string(preview.attachments) +
+                 (withheld.personal ? "; not what they hold"
+                                    : ", with their names and sizes (leave out private too to hide "
+                                      "these); not what they hold"));
     if (preview.attachments > 0 && !withheld.attachments)
-        line("Attachments", "all " + std::to_string(preview.attachments) + ", whole: look into them first, a "
-                                                                            "picture or invoice holds more than one thinks");
+        line("Attachments", "all " + std::to_string(preview.attachments) +
+                                ", whole: look into them first, a "
+                                "picture or invoice holds more than one thinks");
     if (preview.already_withheld > 0)
-        line("Left out before", count_of(preview.already_withheld, "part") + " that your own file does not hold either");
-    line("When you wrote", "the time of each save, from " + day(preview.first_recorded) + " to " +
-                               day(preview.last_recorded));
-    line("The rest of the garage",
-         preview.other_subjects == 0
-             ? "nothing"
-             : "that there is more, " + count_of(preview.other_subjects, "thing") +
-                   " (other bikes, the garage itself), and which of it changed between two fingerprints; nothing else");
+        line("Left out before",
+             count_of(preview.already_withheld, "part") + " that your own file does not hold either");
+    line("When you wrote",
+         "the time of each save, from " + day(preview.first_recorded) + " to " + day(preview.last_recorded));
+    line("The rest of the garage", preview.other_subjects == 0
+                                       ? "nothing"
+                                       : "that there is more, " + count_of(preview.other_subjects, "thing") +
+                                             " (other bikes, the garage itself), and which of it changed "
+                                             "between two fingerprints; nothing else");
     if (preview.fingerprints > 0)
         line("Fingerprints", count_of(preview.fingerprints, "fingerprint") +
                                  ": when printed, and how many records the garage had then");
@@ -66,8 +74,9 @@ document::Facts still_shows(const HandOverPreview& preview, const Withheld& with
 Document hand_over_preview_text(const HandOverPreview& preview, const Withheld& withheld) {
     Document text;
     text.heading("Handing over " + preview.bike);
-    text.facts({{{"Goes along", count_of(preview.entries, "record") +
-                                    (preview.attachments > 0 ? ", " + count_of(preview.attachments, "attachment") : "")},
+    text.facts({{{"Goes along",
+                  count_of(preview.entries, "record") +
+                      (preview.attachments > 0 ? ", " + count_of(preview.attachments, "attachment") : "")},
                  {"Left out", left_out_words(withheld)}}});
     text.heading("What whoever gets it can see", 3);
     return text.facts(still_shows(preview, withheld));
@@ -77,15 +86,18 @@ Document handed_over_text(const HandOverPreview& preview, const HandedOver& file
     Document text;
     text.sentence(written_words(file.written), document::Severity::good);
     if (!file.fingerprint) {
-        return text.sentence("No fingerprint is recorded in this garage, so nobody can hold the file against one. "
-                             "Print one, and hand over again: sumpbook fingerprint",
-                             document::Severity::caution);
+        return text.sentence(
+            "No fingerprint is recorded in this garage, so nobody can hold the file against one. "
+            "Print one, and hand over again: sumpbook fingerprint",
+            document::Severity::caution);
     }
     text.facts({{{"Fingerprint", store::fingerprint_text(file.fingerprint->fingerprint())},
                  {"Printed", iso_text(file.fingerprint->printed)}}});
     const auto verify = "sumpbook -g " + typed_name(file.written.path) + " verify FINGERPRINT";
-    text.sentence("The file lines up with this fingerprint of your garage, with the parts left out as with them. "
-                  "Give it along on paper; whoever gets the file tests it with: " + verify);
+    text.sentence(
+        "The file lines up with this fingerprint of your garage, with the parts left out as with them. "
+        "Give it along on paper; whoever gets the file tests it with: " +
+        verify);
     if (preview.entries_not_covered > 0)
         text.sentence("It does not cover " + count_of(preview.entries_not_covered, "record") +
                           " written since. Print a new one and hand over again to cover everything.",
@@ -101,10 +113,13 @@ document::Value handed_over_json(const HandOverPreview& preview, const Withheld&
     json.add("without_attachments", withheld.attachments);
     json.add("records_with_money", preview.entries_with_money);
     json.add("records_with_private", preview.entries_with_private);
-    json.add("attachments_left_out", preview.attachments_withheld).add("left_out_before", preview.already_withheld);
-    json.add("other_subjects", preview.other_subjects).add("records_not_covered", preview.entries_not_covered);
+    json.add("attachments_left_out", preview.attachments_withheld)
+        .add("left_out_before", preview.already_withheld);
+    json.add("other_subjects", preview.other_subjects)
+        .add("records_not_covered", preview.entries_not_covered);
     const auto& print = file.fingerprint;
-    json.add("fingerprint", print ? document::Value(store::fingerprint_text(print->fingerprint())) : document::Value());
+    json.add("fingerprint",
+             print ? document::Value(store::fingerprint_text(print->fingerprint())) : document::Value());
     json.add("sha256", print ? document::Value(store::hex_text(print->fingerprint())) : document::Value());
     json.add("printed", print ? document::Value(iso_text(print->printed)) : document::Value());
     return json.add("written", written_json(file.written));

@@ -20,7 +20,8 @@ struct HandedOver {
     store::WrittenOut written;
     std::optional<store::FingerprintRecord> fingerprint;
 };
-[[nodiscard]] document::Document handed_over_text(const store::HandOverPreview& preview, const HandedOver& file);
+[[nodiscard]] document::Document handed_over_text(const store::HandOverPreview& preview,
+                                                  const HandedOver& file);
 /// Both in one.
 [[nodiscard]] document::Value handed_over_json(const store::HandOverPreview& preview,
                                                const store::Withheld& withheld, const HandedOver& file);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/integrity.h"
 
+#include "reports/compose/file_counts.h"
 #include "reports/compose/findings.h"
 
 #include <fmt/format.h>
@@ -28,17 +29,30 @@ std::string records(std::uint64_t number) {
     return fmt::format("{} {}", number, number == 1 ? "record" : "records");
 }
 
-/// " and 2 attachments", or nothing.
-std::string attachments_words(std::size_t number) {
-    if (number == 0) return {};
-    return fmt::format(" and {} {}", number, number == 1 ? "attachment" : "attachments");
+std::string check_words(const CheckedFile& file) {
+    if (file.broken_stretches > 0) {
+        return fmt::format("The file is damaged: {} of it {} not verify. {} in {} do.",
+                           file.broken_stretches == 1 ? std::string("1 stretch")
+                                                      : fmt::format("{} stretches", file.broken_stretches),
+                           file.broken_stretches == 1 ? "does" : "do", records(file.records),
+                           count_of(file.frames, "frame"));
+    }
+    if (file.damaged_attachments > 0) {
+        return fmt::format(
+            "The file is damaged: the bytes of {} of its {} are not as they were saved. All {} "
+            "verify.",
+            file.damaged_attachments, count_of(file.attachments, "attachment"), records(file.records));
+    }
+    return fmt::format("The file verifies: {}{}, every one as it was written.", records(file.records),
+                       file.attachments == 0 ? "" : " and " + count_of(file.attachments, "attachment"));
 }
 
 std::string unchanged_words(const store::FingerprintCheck& check, const std::string& bike) {
     if (!bike.empty()) {
-        return fmt::format("{}: unchanged since that fingerprint. Everything that it covers of this bike, {}, is "
-                           "here as it was. Nothing is said about other bikes.",
-                           bike, records(check.covered_entries));
+        return fmt::format(
+            "{}: unchanged since that fingerprint. Everything that it covers of this bike, {}, is "
+            "here as it was. Nothing is said about other bikes.",
+            bike, records(check.covered_entries));
     }
     if (check.subjects_not_held == 0) {
         return fmt::format(
@@ -77,7 +91,8 @@ document::Document fingerprint_words(const store::FingerprintRecord& record) {
 
 document::Value verify_json(const store::FingerprintCheck& check, const std::string& bike) {
     document::Object json = document::result();
-    json.add("answer", slug(check.answer)).add("bike", bike.empty() ? document::Value() : document::Value(bike));
+    json.add("answer", slug(check.answer))
+        .add("bike", bike.empty() ? document::Value() : document::Value(bike));
     json.add("printed", check.printed ? document::Value(iso_text(*check.printed)) : document::Value());
     json.add("place", check.place.empty() ? document::Value() : document::Value(check.place));
     json.add("covered_records", check.covered_entries).add("recorded_later", check.recorded_later);
@@ -94,9 +109,9 @@ document::Document verify_text(const store::FingerprintCheck& check, const std::
         words.sentence(unchanged_words(check, bike), document::Severity::good);
         break;
     case store::FingerprintAnswer::changed:
-        words.sentence(of + "Changed since that fingerprint. The first that does not line up: " + check.place +
-                           ".",
-                       document::Severity::danger);
+        words.sentence(
+            of + "Changed since that fingerprint. The first that does not line up: " + check.place + ".",
+            document::Severity::danger);
         break;
     case store::FingerprintAnswer::missing:
         words.sentence(of + "Something that the fingerprint covers is not in this file: " + check.place +
@@ -110,9 +125,10 @@ document::Document verify_text(const store::FingerprintCheck& check, const std::
                        document::Severity::danger);
         return words;
     case store::FingerprintAnswer::not_covered:
-        words.sentence(of + "That fingerprint covers nothing of this bike: it was printed before the first entry of "
-                            "it was in the garage.",
-                       document::Severity::caution);
+        words.sentence(
+            of + "That fingerprint covers nothing of this bike: it was printed before the first entry of "
+                 "it was in the garage.",
+            document::Severity::caution);
         return words;
     }
     words.facts(
@@ -125,28 +141,20 @@ document::Document verify_text(const store::FingerprintCheck& check, const std::
 
 document::Value check_json(const CheckedFile& file) {
     document::Object json = document::result();
-    json.add("verifies", file.damaged_attachments == 0).add("bytes", file.bytes).add("frames", file.frames);
+    json.add("verifies", file.verifies()).add("bytes", file.bytes).add("frames", file.frames);
     json.add("records", file.records).add("attachments", file.attachments);
-    json.add("damaged_attachments", file.damaged_attachments).add("findings", findings_json(file.findings));
+    json.add("damaged_attachments", file.damaged_attachments);
+    json.add("broken_stretches", file.broken_stretches).add("findings", findings_json(file.findings));
     return json;
 }
 
 document::Document check_text(const CheckedFile& file) {
     document::Document text;
-    const auto whole = fmt::format("The file verifies: {}{}, every one as it was written.",
-                                   records(file.records), attachments_words(file.attachments));
-    if (file.damaged_attachments == 0) {
-        text.sentence(whole, document::Severity::good);
-    } else {
-        text.sentence(fmt::format("The file is damaged: the bytes of {} of its {} are not as they were saved. "
-                                  "All {} verify.",
-                                  file.damaged_attachments,
-                                  file.attachments == 1 ? "1 attachment"
-                                                        : fmt::format("{} attachments", file.attachments),
-                                  records(file.records)),
-                      document::Severity::danger);
-    }
+    text.sentence(check_words(file), file.verifies() ? document::Severity::good : document::Severity::danger);
     text.append(findings_text(file.findings));
+    if (file.broken_stretches > 0)
+        text.sentence("Nothing was changed. Go back to a backup, or save what verifies: sumpbook recover " +
+                      typed_name(file.path) + " --to NEW");
     return text;
 }
 

@@ -21,13 +21,17 @@ namespace sumpbook::compose {
 [[nodiscard]] document::Document verify_text(const store::FingerprintCheck& check,
                                              const std::string& bike = {});
 
-/// A file of which every byte was looked at, and every record verified.
+/// A file of which every byte was looked at. It is damaged where stretches of it or attachments do not
+/// verify; then the frames and records counted are those that do.
 struct CheckedFile {
+    std::string path;
     std::uint64_t bytes = 0;
     std::size_t frames = 0;
     std::size_t records = 0;
     std::size_t attachments = 0; ///< Whose bytes are here.
     std::size_t damaged_attachments = 0;
+    std::size_t broken_stretches = 0;
+    [[nodiscard]] bool verifies() const { return damaged_attachments == 0 && broken_stretches == 0; }
     std::vector<review::Finding> findings; ///< Of the file and of its bikes.
 };
 [[nodiscard]] document::Value check_json(const CheckedFile& file);

@@ -45,8 +45,7 @@ std::string state_words(FileState state) {
 
 } // namespace
 
-std::vector<KeptFile> kept_files(const Entry& entry,
-                                 const std::vector<store::AttachmentSpot>& spots) {
+std::vector<KeptFile> kept_files(const Entry& entry, const std::vector<store::AttachmentSpot>& spots) {
     std::vector<KeptFile> files;
     for (const auto& file : entry.attachments)
         files.push_back({file, state_of(file, spots)});

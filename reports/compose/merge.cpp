@@ -61,30 +61,20 @@ std::string news_words(const Merge& merge) {
     const auto& plan = *merge.plan;
     if (!plan.brings_news())
         return "Nothing is new to " + merge.from.front() + ": it holds all that the others hold.";
-    std::string words = "New to " + merge.from.front() + ": " + count_of(plan.new_entries(), "record") + " in " +
-                        count_of(plan.new_frames(), "frame");
+    std::string words = "New to " + merge.from.front() + ": " + count_of(plan.new_entries(), "record") +
+                        " in " + count_of(plan.new_frames(), "frame");
     if (const auto filled = filled_parts(plan); filled > 0)
         words += ", " + count_of(filled, "part") + " that it was handed over without";
     if (plan.new_fingerprints > 0) words += ", " + count_of(plan.new_fingerprints, "fingerprint");
     return words + ".";
 }
 
-/// "k7-12 and k7-14/2 of Old twin".
-std::string conflict_words(const EntryConflict& conflict) {
-    std::vector<std::string> ids;
-    for (const auto& version : conflict.heads)
-        ids.push_back(version.id);
-    return listed(ids) + (conflict.bike.empty() ? "" : " of " + conflict.bike);
-}
-
-document::Array conflicts_json(const std::vector<EntryConflict>& conflicts) {
+document::Array conflicts_json(const std::vector<InConflict>& conflicts) {
     document::Array items;
     for (const auto& conflict : conflicts) {
-        document::Array ids;
-        for (const auto& version : conflict.heads)
-            ids.emplace_back(version.id);
         document::Object item;
-        item.add("bike", conflict.bike).add("versions", std::move(ids));
+        item.add("bike", conflict.bike.empty() ? document::Value() : document::Value(conflict.bike));
+        item.add("id", conflict.id).add("about", conflict.what);
         items.emplace_back(std::move(item));
     }
     return items;
@@ -121,25 +111,23 @@ Document merge_plan_text(const Merge& merge) {
 }
 
 Document merged_text(const Merge& merge, const store::WrittenOut& written,
-                     const std::vector<EntryConflict>& conflicts) {
+                     const std::vector<InConflict>& conflicts) {
     Document text;
     text.sentence(written_words(written) + " " + listed(merge.from) + " are as they were.", Severity::good);
-    if (conflicts.empty()) return text.sentence("No entry was changed in two places.");
+    if (conflicts.empty()) return text.sentence("Nothing was changed in two places.");
     std::vector<std::string> which;
     for (const auto& conflict : conflicts)
-        which.push_back(conflict_words(conflict));
-    const auto garage = "sumpbook -g " + typed_name(written.path);
-    text.sentence((conflicts.size() == 1 ? std::string("1 entry was")
-                                         : std::to_string(conflicts.size()) + " entries were") +
-                      " changed in two places, and every version is kept: " + listed(which) +
+        which.push_back(conflict.what);
+    text.sentence("Changed in two places, and kept in every version: " + listed(which) +
                       ". Until you say which one stands, the one recorded last is used.",
                   Severity::caution);
+    const auto garage = "sumpbook -g " + typed_name(written.path);
     return text.sentence("Look at them: " + garage + " log conflicts. Then say which one stands: " + garage +
-                         " log settle ENTRY");
+                         " log settle ID");
 }
 
 document::Value merged_json(const Merge& merge, const store::WrittenOut& written,
-                            const std::vector<EntryConflict>& conflicts) {
+                            const std::vector<InConflict>& conflicts) {
     document::Object json = document::result();
     json.add("from", texts_json(merge.from)).add("adopted", texts_json(merge.adopted));
     json.add("chains", chains_json(*merge.plan)).add("new_records", merge.plan->new_entries());

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "model/store/merge.h"
-#include "reports/compose/log_versions.h"
+#include "reports/compose/in_conflict.h"
 #include "reports/document/document.h"
 #include "reports/document/value.h"
 
@@ -13,7 +13,7 @@ namespace sumpbook::compose {
 
 /// A merge as it was worked out and, later, written.
 struct Merge {
-    std::vector<std::string> from; ///< Files, the first in front.
+    std::vector<std::string> from;    ///< Files, the first in front.
     std::vector<std::string> adopted; ///< Bikes taken over from another garage; empty: a union of copies.
     const store::MergePlan* plan = nullptr;
 };
@@ -21,11 +21,11 @@ struct Merge {
 /// What would come together: shown before anything is written.
 [[nodiscard]] document::Document merge_plan_text(const Merge& merge);
 
-/// What was written, and the entries that two copies changed apart.
+/// What was written, and what two copies changed apart.
 [[nodiscard]] document::Document merged_text(const Merge& merge, const store::WrittenOut& written,
-                                             const std::vector<EntryConflict>& conflicts);
+                                             const std::vector<InConflict>& conflicts);
 /// Both in one.
 [[nodiscard]] document::Value merged_json(const Merge& merge, const store::WrittenOut& written,
-                                          const std::vector<EntryConflict>& conflicts);
+                                          const std::vector<InConflict>& conflicts);
 
 } // namespace sumpbook::compose

@@ -17,7 +17,8 @@ std::string bytes_words(const store::BrokenStretch& stretch) {
 void add_broken(Document& text, const store::RecoverPlan& plan) {
     if (plan.broken.empty()) return;
     text.heading("What does not verify", 3);
-    document::Table table{{{"Bytes of the file", {}}, {"What is wrong", {}}, {"What may have stood there", {}}}, {}};
+    document::Table table{
+        {{"Bytes of the file", {}}, {"What is wrong", {}}, {"What may have stood there", {}}}, {}};
     for (const auto& stretch : plan.broken) {
         table.rows.push_back({Cell{bytes_words(stretch), Severity::danger}, Cell{stretch.what, {}},
                               Cell{stretch.heading.empty() ? "not known" : stretch.heading, {}}});
@@ -76,16 +77,18 @@ void add_garage(Document& text, const store::RecoverPlan& plan) {
     case store::GarageKnown::header:
         return;
     case store::GarageKnown::mended:
-        text.sentence("One byte of the file's first 40 was wrong; the rest of them says which, so it is mended.");
+        text.sentence(
+            "One byte of the file's first 40 was wrong; the rest of them says which, so it is mended.");
         return;
     case store::GarageKnown::settings:
         text.sentence("The file's first 40 bytes are lost. Whose garage it is was read from its settings.");
         return;
     case store::GarageKnown::nowhere:
-        text.sentence("The file's first 40 bytes are lost and nothing else says whose garage it is: the new file "
-                      "becomes a garage of its own. It cannot be merged with other copies, but they can take over "
-                      "its bikes: sumpbook merge COPY NEW --adopt BIKE --to OUT",
-                      Severity::caution);
+        text.sentence(
+            "The file's first 40 bytes are lost and nothing else says whose garage it is: the new file "
+            "becomes a garage of its own. It cannot be merged with other copies, but they can take over "
+            "its bikes: sumpbook merge COPY NEW --adopt BIKE --to OUT",
+            Severity::caution);
         return;
     }
 }
@@ -132,7 +135,8 @@ Document recovery_plan_text(const std::string& path, const store::RecoverPlan& p
         text.sentence(path + " is whole: " + kept + ", every byte verifies. There is nothing to recover.",
                       Severity::good);
     } else {
-        text.sentence("What verifies in " + path + " can be kept: " + kept + ", exactly as they were written.");
+        text.sentence("What verifies in " + path + " can be kept: " + kept +
+                      ", exactly as they were written.");
     }
     add_garage(text, plan);
     add_broken(text, plan);
@@ -148,8 +152,9 @@ Document recovered_text(const std::string& path, const store::RecoverPlan& plan,
                   Severity::good);
     if (plan.whole() && plan.missing.empty() && plan.attachments_dropped == 0) return text;
     return text.sentence("Another copy or a backup, however old, may hold what is missing: sumpbook merge " +
-                         typed_name(written.path) + " COPY --to OUT. And test the disk: a changed byte comes from "
-                                                    "somewhere.");
+                         typed_name(written.path) +
+                         " COPY --to OUT. And test the disk: a changed byte comes from "
+                         "somewhere.");
 }
 
 document::Value recovered_json(const std::string& path, const store::RecoverPlan& plan,

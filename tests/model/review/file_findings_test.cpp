@@ -78,7 +78,8 @@ TEST_CASE("Parts that were left out are told apart, and inform only") {
     Bench bench;
     static_cast<void>(make_example(bench));
     const auto whole = bench.bytes();
-    for (const auto& [part, words] : {std::pair(Part::money, "the money"), std::pair(Part::personal, "notes")}) {
+    for (const auto& [part, words] :
+         {std::pair(Part::money, "the money"), std::pair(Part::personal, "notes")}) {
         write_file(bench.path(), without_part(whole, slot_of(part)));
         const auto garage = bench.open();
         REQUIRE(garage);

@@ -86,7 +86,7 @@ TEST_CASE("The program makes every finding of the table, and no other") {
     const auto code = model_code();
     auto made = names_in(code, "(?:make_finding|finding_of|about)\\(\\s*\"([a-z]+(?:-[a-z]+)+)\"");
     made.merge(names_in(code, "push_back\\(\\s*\\{\\s*\"([a-z]+(?:-[a-z]+)+)\"")); // the store's own
-    made.merge(names_in(code, "\"(odometer-[a-z]+)\"")); // usage::slug
+    made.merge(names_in(code, "\"(odometer-[a-z]+)\""));                           // usage::slug
     std::set<std::string> known;
     for (const auto& kind : finding_kinds())
         known.insert(kind.id);

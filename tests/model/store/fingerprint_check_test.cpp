@@ -278,7 +278,8 @@ TEST_CASE("The answer about one bike is about that one alone", "[fingerprint]") 
     CHECK(file.check(print.fingerprint(), subject_of(3)).answer == FingerprintAnswer::not_covered);
 }
 
-TEST_CASE("Another bike that was changed or is not here does not touch the answer about one", "[fingerprint]") {
+TEST_CASE("Another bike that was changed or is not here does not touch the answer about one",
+          "[fingerprint]") {
     const auto print = two_bikes().print(130);
     ExampleFile changed;
     changed.add(1, 11, 0, 0, 100);
