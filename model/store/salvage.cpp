@@ -2,6 +2,7 @@
 #include "model/store/salvage.h"
 
 #include "model/store/bodies.h"
+#include "model/store/loader.h"
 
 #include <algorithm>
 
@@ -15,7 +16,8 @@ struct Found {
     SetFrame frame;
     std::uint64_t end = 0;
     bool body_damaged = false; ///< Of an attachment.
-    std::vector<Record> records;
+    bool settings = false;     ///< One of its records is the settings of a garage.
+    std::vector<std::pair<std::uint32_t, Record>> details; ///< Of bikes, with their places in the frame.
     std::string unreadable; ///< Why it cannot be used although it is whole; empty if it can.
 };
 
@@ -53,12 +55,7 @@ public:
         const auto verified = verify_frame(*start, view(at, start->length));
         if (!verified) return std::nullopt;
         auto found = found_at(*start, *verified, at);
-        if (start->header.format > body_format || !verified->frame.parts[0].shown) return found;
-        if (auto records = decode_records(verified->frame)) {
-            found.records = *std::move(records);
-        } else {
-            found.unreadable = "holds what no version writes: " + records.error().what;
-        }
+        look_inside(verified->frame, found);
         return found;
     }
 
@@ -95,6 +92,23 @@ public:
     }
 
 private:
+    void look_inside(const Frame& frame, Found& found) {
+        if (frame.header.format > body_format || !frame.parts[slot_of(Part::open)].shown) return;
+        if (!memory_fits(frame.header.entry_count, size())) {
+            found.unreadable = "says that it holds more entries than a file of this size can";
+            return;
+        }
+        if (const auto decoded = decode_records_into(frame, records_); !decoded) {
+            found.unreadable = "holds what no version writes: " + decoded.error().what;
+            return;
+        }
+        for (std::uint32_t i = 0; i < records_.size(); ++i) {
+            const auto& content = records_[i].content;
+            found.settings = found.settings || std::holds_alternative<GarageSettings>(content);
+            if (std::holds_alternative<BikeDetails>(content)) found.details.emplace_back(i, records_[i]);
+        }
+    }
+
     Found found_at(const FrameStart& start, const VerifiedFrame& verified, std::uint64_t at) {
         const auto shown = start.parts_shown;
         Found found;
@@ -122,6 +136,7 @@ private:
 
     Window* window_;
     const FrameSource* source_;
+    std::vector<Record> records_; ///< Of one frame.
     std::uint64_t budget_;
     std::uint64_t spent_ = 0;
 };
@@ -194,11 +209,9 @@ private:
             ++result_.attachments_dropped;
             damage(at, found.end, "an attachment whose bytes do not match their hash", frame.header);
         }
-        for (std::uint32_t i = 0; i < found.records.size(); ++i) {
-            result_.names.note(subject, {frame.hash, i}, found.records[i]);
-            if (std::holds_alternative<GarageSettings>(found.records[i].content))
-                result_.with_settings.insert(subject);
-        }
+        for (const auto& [index, record] : found.details)
+            result_.names.note(subject, {frame.hash, index}, record);
+        if (found.settings) result_.with_settings.insert(subject);
         result_.frames.push_back(std::move(frame));
     }
 
@@ -327,19 +340,29 @@ private:
                read_file_header(probe_.view(at, file_header_bytes), {}).has_value();
     }
 
-    /// Lists the frames of a run of whole actions; where it ends, one byte on at least.
+    /// Lists the frames of a run of actions, up to the first that is not whole; where the last whole frame ends,
+    /// one byte on at least.
     std::uint64_t list_actions(std::uint64_t at) {
         const auto first = at;
         while (const auto header = probe_.action_header_at(at)) {
-            if (!probe_.holds(at, header->length)) break;
-            const auto frames = header->kind == ActionKind::frames ? frames_of(at, *header) : std::nullopt;
-            if (header->kind == ActionKind::frames && !frames) break;
-            if (header->kind == ActionKind::fingerprint && !probe_.fingerprint_at(at, *header)) break;
-            for (const auto& frame : frames.value_or(std::vector<Found>{}))
-                leave_out(frame, inside);
-            at += header->length;
+            const auto end = at + header->length;
+            if (header->kind == ActionKind::frames) {
+                at = list_run(at + action_header_bytes, std::min(end, probe_.size()));
+            } else if (probe_.fingerprint_at(at, *header)) {
+                at = end;
+            }
+            if (at != end) break;
         }
         return std::max(at, first + 1);
+    }
+
+    /// Lists whole frames one behind the other; where the last ends.
+    std::uint64_t list_run(std::uint64_t at, std::uint64_t limit) {
+        while (const auto found = probe_.frame_at(at, limit)) {
+            leave_out(*found, inside);
+            at = found->end;
+        }
+        return at;
     }
 
     /// Lists the whole frames inside the frame of a damaged attachment.
