@@ -76,7 +76,7 @@ Result<Target> target_of(Session& session, const Typed& typed) {
         const auto found = entry_by_id(session, typed.to);
         if (!found) return pass_on(found.error());
         return Target{found->bike, found->entry->value, sorted_heads(*found->entry),
-                      "Kept with " + found->entry->id + ", now"};
+                      " with " + found->entry->id + ", now"};
     }
     const auto bike = session.one_bike();
     if (!bike) return pass_on(bike.error());
@@ -94,6 +94,7 @@ Result<ExitStatus> attach(Session& session, const Typed& typed) {
     if (!attachment) return pass_on(attachment.error());
     file->reference.part_hash = attachment->hash;
     target->entry.attachments.push_back(file->reference);
+    if (!typed.to.empty()) target->verb = "Kept " + file->reference.name + target->verb;
     return write_entry(session, *target->bike, target->entry, target->replaces, target->verb, {*attachment});
 }
 

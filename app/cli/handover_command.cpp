@@ -80,7 +80,7 @@ Result<ExitStatus> hand_over(Session& session, const Typed& typed) {
     if (!plan) return pass_on(plan.error());
     for (const auto& notice : plan->notices)
         session.remark(notice);
-    if (!session.options().json) session.show({}, compose::hand_over_preview_text(plan->preview, *withheld));
+    show_first(session, compose::hand_over_preview_text(plan->preview, *withheld));
     const auto file = written(session, *plan, typed.to);
     if (!file) return pass_on(file.error());
     session.show(compose::handed_over_json(plan->preview, *withheld, *file),

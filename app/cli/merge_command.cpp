@@ -40,7 +40,7 @@ Result<ExitStatus> merge(Session& session, const Typed& typed) {
     for (const auto& notice : plan->notices)
         session.remark(notice);
     const compose::Merge merge{typed.files, typed.adopt, &*plan};
-    if (!session.options().json) session.show({}, compose::merge_plan_text(merge));
+    show_first(session, compose::merge_plan_text(merge));
     std::size_t records = 0;
     for (const auto& chain : plan->chains)
         records += chain.entries;

@@ -14,6 +14,12 @@ Result<void> refuse_where_taken(const std::string& path) {
                   {.file = path});
 }
 
+void show_first(Session& session, const document::Document& text) {
+    if (session.options().json) return;
+    session.show({}, text);
+    if (!session.options().plain) session.print("\n");
+}
+
 Result<OpenGarage> opened_garage(Session& session, const std::string& path) {
     const auto file =
         store::GarageFile::open({session.files(), session.random(), session.world().state_folder, {}}, path);

@@ -11,6 +11,9 @@ namespace sumpbook::cli {
 /// owner is.
 [[nodiscard]] Result<void> refuse_where_taken(const std::string& path);
 
+/// What the owner should see before something is written: not with --json, where one answer comes at the end.
+void show_first(Session& session, const document::Document& text);
+
 /// A garage file that was just written, read as any other command would read it.
 [[nodiscard]] Result<OpenGarage> opened_garage(Session& session, const std::string& path);
 

@@ -19,7 +19,7 @@ Result<ExitStatus> recover(Session& session, const Typed& typed) {
     const auto plan = store::plan_recovery(session.files(), session.random(), typed.file, {});
     if (!plan) return pass_on(plan.error());
     if (const auto free = refuse_where_taken(typed.to); !free) return pass_on(free.error());
-    if (!session.options().json) session.show({}, compose::recovery_plan_text(typed.file, *plan));
+    show_first(session, compose::recovery_plan_text(typed.file, *plan));
     const auto question = "Write " + typed.to + " with " + compose::count_of(plan->entries, "record") + "?";
     if (const auto yes = session.confirm(question); !yes) return pass_on(yes.error());
     const auto written = store::write_out(session.files(), plan->set, typed.to, plan->mode);

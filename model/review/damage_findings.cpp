@@ -6,8 +6,8 @@ namespace {
 
 std::string stretch_words(const store::BrokenStretch& stretch) {
     std::string words = "Bytes " + std::to_string(stretch.at) + " to " +
-                        std::to_string(stretch.until > stretch.at ? stretch.until - 1 : stretch.at) + ": " +
-                        stretch.what;
+                        std::to_string(stretch.until > stretch.at ? stretch.until - 1 : stretch.at) +
+                        " do not verify: " + stretch.what;
     if (!stretch.heading.empty()) words += " (" + stretch.heading + ")";
     return words + ".";
 }

@@ -23,24 +23,18 @@ void add_torn(const store::GarageFile& file, std::vector<Finding>& findings) {
                                         "sets these bytes aside in a file of their own."));
 }
 
-std::string steps(std::size_t frames) { return std::to_string(frames) + (frames == 1 ? " save" : " saves"); }
-
 void add_withheld(const store::GarageFile& file, std::vector<Finding>& findings) {
-    const auto add = [&](std::size_t frames, const std::string& what) {
+    const auto add = [&](std::size_t frames, const std::string& of, const std::string& what) {
         if (frames == 0) return;
+        const auto words = std::to_string(frames) + " " + of + (frames == 1 ? "" : "s");
         findings.push_back(make_finding("parts-withheld", "",
-                                        "Of " + steps(frames) + " " + what +
-                                            ". Their hashes are here, so that the rest still verifies."));
+                                        "Left out of " + words + ": " + what + ". The rest still verifies."));
     };
-    add(file.withheld(Part::open), "the entries themselves were erased or left out");
-    add(file.withheld(Part::money), "the money was left out");
-    add(file.withheld(Part::personal), "the notes, names and places were left out");
+    add(file.withheld(Part::open), "save", "the entries themselves, or they were erased");
+    add(file.withheld(Part::money), "save", "the money");
+    add(file.withheld(Part::personal), "save", "the notes, names and places");
     const auto left_out = std::ranges::count_if(file.attachments(), [](const auto& a) { return !a.shown; });
-    if (left_out == 0) return;
-    findings.push_back(make_finding(
-        "parts-withheld", "",
-        "The bytes of " + std::to_string(left_out) + (left_out == 1 ? " attachment" : " attachments") +
-            " were left out. The hashes are here, so that the rest still verifies."));
+    add(static_cast<std::size_t>(left_out), "attachment", "the bytes");
 }
 
 } // namespace

@@ -25,6 +25,21 @@ std::string left_out_words(const Withheld& withheld) {
     return text.empty() ? "nothing" : text;
 }
 
+std::string hidden_words(std::size_t records, const std::string& what) {
+    if (records == 0) return "there are none";
+    return "which saves have some, of " + count_of(records, "record") + "; not " + what;
+}
+
+std::string attachment_words(const HandOverPreview& preview, const Withheld& withheld) {
+    if (!withheld.attachments) {
+        return count_of(preview.attachments, "attachment") +
+               ", whole: look into them first, a picture or an invoice holds more than one thinks";
+    }
+    const std::string names = ", with their names and sizes (leave out private too to hide these)";
+    return "how many there are, " + std::to_string(preview.attachments) + (withheld.personal ? "" : names) +
+           "; not what they hold";
+}
+
 /// What can be seen of the parts left out (the names of this list are those of the preview's fields).
 document::Facts still_shows(const HandOverPreview& preview, const Withheld& withheld) {
     document::Facts facts;
@@ -32,27 +47,9 @@ document::Facts still_shows(const HandOverPreview& preview, const Withheld& with
         facts.lines.emplace_back(what, how);
     };
     line("The bike", "all readings, dates, work, parts and samples; what was corrected or withdrawn, too");
-    if (withheld.money)
-        line("Money", preview.entries_with_money == 0
-                          ? "there is none"
-                          : "that there are prices among " + count_of(preview.entries_with_money, "record") +
-                                ", and where; not how much");
-    if (withheld.personal)
-        line("Private notes", preview.entries_with_private == 0
-                                  ? "there are none"
-                                  : "that there are some among " +
-                                        count_of(preview.entries_with_private, "record") +
-                                        ", and where; not what they say");
-    if (preview.attachments > 0 && withheld.attachments)
-        line("Attachments",
-             "that there are " + std::to_string(preview.attachments) +
-                 (withheld.personal ? "; not what they hold"
-                                    : ", with their names and sizes (leave out private too to hide "
-                                      "these); not what they hold"));
-    if (preview.attachments > 0 && !withheld.attachments)
-        line("Attachments", "all " + std::to_string(preview.attachments) +
-                                ", whole: look into them first, a "
-                                "picture or invoice holds more than one thinks");
+    if (withheld.money) line("Money", hidden_words(preview.entries_with_money, "how much"));
+    if (withheld.personal) line("Private notes", hidden_words(preview.entries_with_private, "what they say"));
+    if (preview.attachments > 0) line("Attachments", attachment_words(preview, withheld));
     if (preview.already_withheld > 0)
         line("Left out before",
              count_of(preview.already_withheld, "part") + " that your own file does not hold either");
@@ -60,9 +57,10 @@ document::Facts still_shows(const HandOverPreview& preview, const Withheld& with
          "the time of each save, from " + day(preview.first_recorded) + " to " + day(preview.last_recorded));
     line("The rest of the garage", preview.other_subjects == 0
                                        ? "nothing"
-                                       : "that there is more, " + count_of(preview.other_subjects, "thing") +
-                                             " (other bikes, the garage itself), and which of it changed "
-                                             "between two fingerprints; nothing else");
+                                       : "that it holds " + std::to_string(preview.other_subjects) +
+                                             " more (other bikes, the garage itself), and which of them "
+                                             "changed between two fingerprints; "
+                                             "nothing else");
     if (preview.fingerprints > 0)
         line("Fingerprints", count_of(preview.fingerprints, "fingerprint") +
                                  ": when printed, and how many records the garage had then");

@@ -38,10 +38,11 @@ std::string check_words(const CheckedFile& file) {
                            count_of(file.frames, "frame"));
     }
     if (file.damaged_attachments > 0) {
-        return fmt::format(
-            "The file is damaged: the bytes of {} of its {} are not as they were saved. All {} "
-            "verify.",
-            file.damaged_attachments, count_of(file.attachments, "attachment"), records(file.records));
+        const auto which = file.attachments == 1 ? std::string("its attachment")
+                                                 : fmt::format("{} of its {} attachments",
+                                                               file.damaged_attachments, file.attachments);
+        return fmt::format("The file is damaged: the bytes of {} are not as they were saved. All {} verify.",
+                           which, records(file.records));
     }
     return fmt::format("The file verifies: {}{}, every one as it was written.", records(file.records),
                        file.attachments == 0 ? "" : " and " + count_of(file.attachments, "attachment"));

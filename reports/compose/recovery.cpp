@@ -148,9 +148,11 @@ Document recovery_plan_text(const std::string& path, const store::RecoverPlan& p
 Document recovered_text(const std::string& path, const store::RecoverPlan& plan,
                         const store::WrittenOut& written) {
     Document text;
-    text.sentence(written_words(written) + " " + path + " is as it was; keep it until you miss nothing.",
+    const bool nothing_lost = plan.whole() && plan.missing.empty() && plan.attachments_dropped == 0;
+    text.sentence(written_words(written) + " " + path + " is as it was" +
+                      (nothing_lost ? "." : "; keep it until you miss nothing."),
                   Severity::good);
-    if (plan.whole() && plan.missing.empty() && plan.attachments_dropped == 0) return text;
+    if (nothing_lost) return text;
     return text.sentence("Another copy or a backup, however old, may hold what is missing: sumpbook merge " +
                          typed_name(written.path) +
                          " COPY --to OUT. And test the disk: a changed byte comes from "
