@@ -27,7 +27,8 @@ std::string left_out_words(const Withheld& withheld) {
 
 std::string hidden_words(std::size_t records, const std::string& what) {
     if (records == 0) return "there are none";
-    return "which saves have some, of " + count_of(records, "record") + "; not " + what;
+    return "that " + count_of(records, "record") + (records == 1 ? " stands" : " stand") +
+           " in a save that has some; not " + what;
 }
 
 std::string attachment_words(const HandOverPreview& preview, const Withheld& withheld) {
