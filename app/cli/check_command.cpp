@@ -4,6 +4,7 @@
 #include "model/review/damage_findings.h"
 #include "model/review/file_findings.h"
 #include "model/review/history_findings.h"
+#include "model/review/record_findings.h"
 #include "reports/compose/integrity.h"
 
 #include <algorithm>
@@ -48,6 +49,11 @@ Result<compose::CheckedFile> checked(Session& session) {
         for (auto& finding : review::history_findings(*bike))
             result.findings.push_back(std::move(finding));
     }
+    const bool all = session.options().bike.empty();
+    for (auto& finding : review::conflict_findings(*bikes, all, file.records()))
+        result.findings.push_back(std::move(finding));
+    for (auto& finding : review::erased_findings(*bikes, file.index(), file.records()))
+        result.findings.push_back(std::move(finding));
     return result;
 }
 

@@ -27,10 +27,12 @@ Result<store::MergePlan> plan_of(Session& session, const Typed& typed) {
     return store::plan_adoption(session.files(), typed.files[0], typed.files[1], typed.adopt, {});
 }
 
-Result<std::vector<compose::InConflict>> conflicts_in(Session& session, const std::string& path) {
-    const auto open = opened_garage(session, path);
-    if (!open) return pass_on(open.error());
-    return compose::in_conflict(open->garage);
+/// Whatever stands in two versions; points into the garage.
+std::vector<compose::OpenConflict> conflicts_in(const OpenGarage& open) {
+    std::vector<const Bike*> bikes;
+    for (const auto& bike : open.garage.bikes)
+        bikes.push_back(&bike);
+    return compose::open_conflicts(bikes, true, open.records);
 }
 
 Result<ExitStatus> merge(Session& session, const Typed& typed) {
@@ -50,10 +52,11 @@ Result<ExitStatus> merge(Session& session, const Typed& typed) {
         return pass_on(yes.error());
     const auto written = store::write_out(session.files(), plan->set, typed.to, plan->mode);
     if (!written) return pass_on(written.error());
-    const auto conflicts = conflicts_in(session, typed.to);
-    if (!conflicts) return pass_on(conflicts.error());
-    session.show(compose::merged_json(merge, *written, *conflicts),
-                 compose::merged_text(merge, *written, *conflicts));
+    const auto open = opened_garage(session, typed.to);
+    if (!open) return pass_on(open.error());
+    const auto conflicts = conflicts_in(*open);
+    session.show(compose::merged_json(merge, *written, conflicts),
+                 compose::merged_text(merge, *written, conflicts));
     return ExitStatus::done;
 }
 

@@ -6,9 +6,11 @@
 #include "model/oil/assess.h"
 #include "model/oil/oil_trend.h"
 #include "model/review/history_findings.h"
+#include "model/review/record_findings.h"
 #include "model/store/garage_file.h"
 #include "model/upkeep/due.h"
 #include "model/usage/as_of.h"
+#include "reports/compose/integrity.h"
 #include "reports/compose/odometer_plot.h"
 #include "reports/compose/pictures.h"
 #include "reports/compose/report_costs.h"
@@ -89,6 +91,12 @@ Result<compose::ReportFront> report_front_of(Session& session) {
     return front;
 }
 
+Result<plot::QrCode> fingerprint_code_of(Session& session) {
+    const auto file = session.file();
+    if (!file) return pass_on(file.error());
+    return compose::fingerprint_code(store::fingerprint_of(store::leaves_of((*file)->index())));
+}
+
 Result<document::Document> due_report(Session& session, const compose::ReportFront& front) {
     const auto bikes = session.bikes();
     if (!bikes) return pass_on(bikes.error());
@@ -152,8 +160,11 @@ Result<document::Document> history_report(Session& session, const compose::Repor
     if (!bikes) return pass_on(bikes.error());
     std::vector<compose::HistoryOfBike> histories;
     for (const Bike& bike : *bikes) {
+        auto findings = review::history_findings(bike);
+        for (auto& finding : review::conflict_findings({&bike}, false, (*open)->records))
+            findings.push_back(std::move(finding));
         histories.push_back({.bike = &bike,
-                             .findings = review::history_findings(bike),
+                             .findings = std::move(findings),
                              .gaps = review::record_gaps(bike),
                              .corrections = compose::corrections_of(bike, (*open)->records, session.today()),
                              .pictures = {picture(compose::odometer_plot(bike))}});

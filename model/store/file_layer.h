@@ -25,7 +25,13 @@ using Io = tl::expected<T, IoError>;
     return tl::unexpected<IoError>(IoError{fault, code});
 }
 
-enum class OpenMode { read, read_write, read_write_or_create, create_new };
+enum class OpenMode {
+    read,
+    read_write,
+    read_write_or_create,
+    create_new,     ///< Fails with `exists` if it exists.
+    create_private, ///< The same, for its owner's eyes only.
+};
 enum class LockKind { shared, exclusive };
 
 /// Which file a path or a descriptor means, whatever its name.

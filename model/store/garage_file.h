@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "model/store/erasure.h"
 #include "model/store/file_lock.h"
 #include "model/store/fingerprint.h"
 #include "model/store/loader.h"
 #include "model/store/new_action.h"
+#include "model/store/emptied_frames.h"
 
 #include <functional>
 #include <string>
@@ -18,6 +20,14 @@ struct Surroundings {
     RandomSource& random;
     std::string state_folder; ///< For the notes about this installation's own chains.
     Patience patience;
+};
+
+/// What was erased.
+struct Erased {
+    std::string id;              ///< Of the withdrawal that says so.
+    std::size_t versions = 0;    ///< Of the entry.
+    std::size_t copies = 0;      ///< Records saved with them that were recorded again.
+    std::size_t attachments = 0; ///< Whose bytes are gone.
 };
 
 /// A garage file that was read and verified. It is not kept open between calls: other programs may append,
@@ -63,6 +73,13 @@ public:
     [[nodiscard]] Result<std::vector<std::string>> append(const std::vector<NewRecord>& records,
                                                           const std::vector<NewAttachment>& attachments = {});
 
+    /// Takes what all versions of the entry said, and attachments that only they refer to, out of the file
+    /// and leaves the hashes (see erasure.h). The file is replaced by one written anew: it is the old or the
+    /// new one at any time. `entry` names any version. Refused where other records stand in the same save and
+    /// a part of it was left out of this file: a copy of them would lack it.
+    [[nodiscard]] Result<Erased> erase(const RecordName& entry, std::optional<std::string> reason,
+                                       RecordedTime now);
+
     /// The bytes of an attachment, verified. Refused when they are withheld or not here.
     [[nodiscard]] Result<Bytes> attachment(const Hash256& part_hash) const;
 
@@ -72,6 +89,9 @@ public:
     /// Reads and verifies the whole file again, saves the record of its fingerprint and returns it. Printing
     /// twice without a change in between adds nothing.
     [[nodiscard]] Result<FingerprintRecord> take_fingerprint(RecordedTime now);
+    /// Keeps an authority's answer about a fingerprint that was printed of this garage before, as one more
+    /// record of it. Refused: no such fingerprint, too long. The same answer twice adds nothing.
+    [[nodiscard]] Result<FingerprintRecord> keep_time_stamp(const Hash256& fingerprint, Bytes time_stamp);
     /// `only`: about this subject alone.
     [[nodiscard]] FingerprintCheck check(const TypedFingerprint& typed,
                                          const std::optional<SubjectId>& only = {}) const;
@@ -94,6 +114,13 @@ private:
     using Make = std::function<Result<Bytes>()>;
     [[nodiscard]] Result<void> append_under_lock(ScanDepth depth, const Make& make,
                                                  const std::function<void()>& written);
+
+    [[nodiscard]] Result<Erased> rewrite_without(const Erasure& erasure, std::optional<std::string> reason,
+                                                 RecordedTime now);
+    [[nodiscard]] Result<void> write_anew(const OpenFile& to, const std::vector<Patch>& patches,
+                                          ByteView added) const;
+    [[nodiscard]] Result<void> read_back(const OpenFile& file, GarageFile& written) const;
+    [[nodiscard]] Result<void> replace_by(const std::vector<Patch>& patches, ByteView added);
 
     [[nodiscard]] Result<std::vector<ChainNote>> notes() const;
     void save_notes(const std::vector<ChainNote>& notes);

@@ -61,6 +61,7 @@ int flags_of(OpenMode mode) {
     case OpenMode::read_write_or_create:
         return O_RDWR | O_CREAT;
     case OpenMode::create_new:
+    case OpenMode::create_private:
         break;
     }
     return O_RDWR | O_CREAT | O_EXCL;
@@ -73,7 +74,8 @@ FileIdentity identity_of(const struct stat& info) {
 } // namespace
 
 Io<FileLayer::Handle> PosixFileLayer::open(const std::string& path, OpenMode mode) {
-    const int handle = ::open(path.c_str(), flags_of(mode) | O_CLOEXEC, 0666);
+    const mode_t allowed = mode == OpenMode::create_private ? 0600 : 0666;
+    const int handle = ::open(path.c_str(), flags_of(mode) | O_CLOEXEC, allowed);
     if (handle < 0) return last_error();
     return handle;
 }

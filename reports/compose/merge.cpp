@@ -69,12 +69,12 @@ std::string news_words(const Merge& merge) {
     return words + ".";
 }
 
-document::Array conflicts_json(const std::vector<InConflict>& conflicts) {
+document::Array conflicts_json(const std::vector<OpenConflict>& conflicts) {
     document::Array items;
     for (const auto& conflict : conflicts) {
         document::Object item;
         item.add("bike", conflict.bike.empty() ? document::Value() : document::Value(conflict.bike));
-        item.add("id", conflict.id).add("about", conflict.what);
+        item.add("id", conflict.used().record->id).add("about", conflict_title(conflict));
         items.emplace_back(std::move(item));
     }
     return items;
@@ -111,23 +111,23 @@ Document merge_plan_text(const Merge& merge) {
 }
 
 Document merged_text(const Merge& merge, const store::WrittenOut& written,
-                     const std::vector<InConflict>& conflicts) {
+                     const std::vector<OpenConflict>& conflicts) {
     Document text;
     text.sentence(written_words(written) + " " + listed(merge.from) + " are as they were.", Severity::good);
     if (conflicts.empty()) return text.sentence("Nothing was changed in two places.");
     std::vector<std::string> which;
     for (const auto& conflict : conflicts)
-        which.push_back(conflict.what);
+        which.push_back(conflict_title(conflict) + " (" + conflict.used().record->id + ")");
     text.sentence("Changed in two places, and kept in every version: " + listed(which) +
                       ". Until you say which one stands, the one recorded last is used.",
                   Severity::caution);
     const auto garage = "sumpbook -g " + typed_name(written.path);
     return text.sentence("Look at them: " + garage + " log conflicts. Then say which one stands: " + garage +
-                         " log settle ID");
+                         " log settle " + conflicts.front().used().record->id);
 }
 
 document::Value merged_json(const Merge& merge, const store::WrittenOut& written,
-                            const std::vector<InConflict>& conflicts) {
+                            const std::vector<OpenConflict>& conflicts) {
     document::Object json = document::result();
     json.add("from", texts_json(merge.from)).add("adopted", texts_json(merge.adopted));
     json.add("chains", chains_json(*merge.plan)).add("new_records", merge.plan->new_entries());

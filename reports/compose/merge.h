@@ -2,7 +2,7 @@
 #pragma once
 
 #include "model/store/merge.h"
-#include "reports/compose/in_conflict.h"
+#include "reports/compose/conflicts.h"
 #include "reports/document/document.h"
 #include "reports/document/value.h"
 
@@ -23,9 +23,9 @@ struct Merge {
 
 /// What was written, and what two copies changed apart.
 [[nodiscard]] document::Document merged_text(const Merge& merge, const store::WrittenOut& written,
-                                             const std::vector<InConflict>& conflicts);
+                                             const std::vector<OpenConflict>& conflicts);
 /// Both in one.
 [[nodiscard]] document::Value merged_json(const Merge& merge, const store::WrittenOut& written,
-                                          const std::vector<InConflict>& conflicts);
+                                          const std::vector<OpenConflict>& conflicts);
 
 } // namespace sumpbook::compose

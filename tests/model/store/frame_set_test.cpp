@@ -117,6 +117,23 @@ TEST_CASE("A hand-over holds one subject and only its heads", "[frame set]") {
     CHECK(given.fingerprints().front().fingerprint() == set.fingerprints().front().fingerprint());
 }
 
+TEST_CASE("Time stamps go with their fingerprint into unions and hand-overs, each once", "[frame set]") {
+    auto stamped = record({leaf(1), leaf(2)});
+    stamped.time_stamp = {1, 2, 3};
+    auto other = record({leaf(1, true), leaf(2)});
+    other.time_stamp = {4};
+    auto set = set_of({frame(1, 1, 0, 1)}, {record({leaf(1), leaf(2)}), stamped});
+    REQUIRE(set.unite(set_of({}, {other, stamped})));
+    CHECK(set.fingerprint_count() == 3);
+    std::vector<Bytes> kept;
+    for (const auto& given : set.hand_over(subject_of(1), 0).fingerprints()) {
+        CHECK(given.fingerprint() == stamped.fingerprint());
+        kept.push_back(given.time_stamp);
+    }
+    std::ranges::sort(kept);
+    CHECK(kept == std::vector<Bytes>{{}, {1, 2, 3}, {4}});
+}
+
 TEST_CASE("A set knows its chains", "[frame set]") {
     auto second = frame(1, 1, 1, 2);
     second.header.previous.fill(1);

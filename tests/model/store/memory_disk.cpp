@@ -110,9 +110,10 @@ void MemoryDisk::change(NameChange change) {
 }
 
 Io<FileLayer::Handle> MemoryDisk::open(const std::string& path, OpenMode mode) {
-    const bool may_make = mode == OpenMode::read_write_or_create || mode == OpenMode::create_new;
+    const bool must_make = mode == OpenMode::create_new || mode == OpenMode::create_private;
+    const bool may_make = must_make || mode == OpenMode::read_write_or_create;
     const auto found = names_.find(path);
-    if (found != names_.end() && mode == OpenMode::create_new) return io_fail(IoFault::exists, EEXIST);
+    if (found != names_.end() && must_make) return io_fail(IoFault::exists, EEXIST);
     if (found == names_.end()) {
         if (!may_make || !folders_.contains(folder_of(path))) return io_fail(IoFault::not_found, ENOENT);
         nodes_[++last_number_];
