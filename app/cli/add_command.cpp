@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/cli/add_attach.h"
 #include "app/cli/add_command_objections.h"
 #include "app/cli/add_command_write.h"
 #include "app/cli/commands.h"
@@ -105,6 +106,7 @@ void add_add_command(CommandLine& line) {
         line.on_run(command,
                     [typed, slug = kind.slug](Session& session) { return add_entry(session, slug, *typed); });
     }
+    add_attach(line, group);
 }
 
 } // namespace sumpbook::cli

@@ -41,12 +41,13 @@ void show_written(Session& session, const document::Object& json, const std::str
 }
 
 Result<ExitStatus> write_entry(Session& session, const Bike& bike, const Entry& entry,
-                               const std::vector<RecordName>& replaces, const std::string& verb) {
+                               const std::vector<RecordName>& replaces, const std::string& verb,
+                               const std::vector<store::NewAttachment>& files) {
     // The garage is read again after the write: keep what is said about the bike.
     const std::string name = bike.details.value.name;
     std::vector<Change> changes;
     changes.push_back({bike.id, entry, replaces});
-    const auto ids = session.write(std::move(changes));
+    const auto ids = session.write(std::move(changes), files);
     if (!ids) return pass_on(ids.error());
     document::Object json = document::result();
     json.add("id", ids->front()).add("entry", compose::entry_json(name, entry));

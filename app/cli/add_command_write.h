@@ -4,6 +4,7 @@
 #include "app/cli/add_command_objections.h"
 #include "app/cli/session.h"
 #include "app/cli/typed.h"
+#include "model/store/new_action.h"
 
 #include <string>
 #include <vector>
@@ -17,10 +18,11 @@ namespace sumpbook::cli {
 [[nodiscard]] Result<void> keep_or_refuse(Session& session, Entry& entry,
                                           const std::vector<Objection>& objections, bool keep);
 
-/// Writes the entry and says in words what was recorded: "Recorded k7-142: fuel, 12.3 L full at ...".
+/// Writes the entry, and files that it names, and says in words what was recorded: "Recorded k7-142: fuel, 12.3 L full at ...".
 [[nodiscard]] Result<ExitStatus> write_entry(Session& session, const Bike& bike, const Entry& entry,
                                              const std::vector<RecordName>& replaces,
-                                             const std::string& verb);
+                                             const std::string& verb,
+                                             const std::vector<store::NewAttachment>& files = {});
 
 /// One sentence as the answer of a command that wrote something, in the form asked for.
 void show_written(Session& session, const document::Object& json, const std::string& id,

@@ -1,18 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.h"
 #include "app/cli/import_report.h"
+#include "app/cli/input_file.h"
 #include "app/cli/session.h"
 #include "model/import/plan.h"
 #include "model/import/plan_text.h"
 
-#include <fstream>
 #include <memory>
-#include <sstream>
 
 namespace sumpbook::cli {
 namespace {
 
-constexpr std::uintmax_t largest_file_bytes = 16U * 1024U * 1024U; // as much as the reader takes
+constexpr std::size_t largest_file_bytes = 16U * 1024U * 1024U; // as much as the reader takes
 
 struct Typed {
     std::string file;
@@ -22,20 +21,6 @@ struct Typed {
     std::string encoding;
     bool dry_run = false;
 };
-
-Result<std::string> bytes_of(const std::string& file) {
-    std::ifstream in(file, std::ios::binary);
-    if (!in)
-        return fail(ProblemKind::io, "The file could not be read: it is not there, or may not be opened.",
-                    {.file = file});
-    std::ostringstream whole;
-    whole << in.rdbuf();
-    std::string bytes = std::move(whole).str();
-    if (in.bad()) return fail(ProblemKind::io, "The file could not be read to its end.", {.file = file});
-    if (bytes.size() > largest_file_bytes)
-        return refuse("The file has more than 16 MiB. Split it and import the parts.", {.file = file});
-    return bytes;
-}
 
 using Pairs = std::vector<std::pair<std::string, std::string>>;
 
@@ -78,7 +63,8 @@ Result<ExitStatus> run(Session& session, import::ImportKind kind, const Typed& t
     if (!open) return pass_on(open.error());
     const auto options = options_of(typed, session);
     if (!options) return pass_on(options.error());
-    const auto bytes = bytes_of(typed.file);
+    const auto bytes = bytes_of_input(typed.file, largest_file_bytes,
+                                      "The file has more than 16 MiB. Split it and import the parts.");
     if (!bytes) return pass_on(bytes.error());
     // Without -b a garage of one bike needs no naming.
     auto named = *options;

@@ -2,6 +2,7 @@
 #include "app/cli/add_command_write.h"
 #include "app/cli/commands.h"
 #include "app/cli/entry_fields.h"
+#include "app/cli/log_attachment.h"
 #include "app/cli/log_command_entry.h"
 #include "app/cli/log_conflicts.h"
 #include "app/cli/log_erase.h"
@@ -104,12 +105,13 @@ void add_show(CommandLine& line, CLI::App& group) {
         const auto versions = compose::entry_versions((*open)->records, *id);
         const auto found = entry_by_id(session, *id);
         if (found) {
-            auto text = compose::entry_page_text(*found->bike, *found->entry, versions);
+            const auto files = compose::kept_files(found->entry->value, (*open)->attachments);
+            auto text = compose::entry_page_text(*found->bike, *found->entry, versions, files);
             const auto& records = (*open)->records;
             const auto record = std::ranges::find(records, found->entry->name, &NamedRecord::name);
             if (const auto erased = store::recorded_again_on(*record, records))
                 text.sentence(compose::recorded_again_sentence(*erased));
-            session.show(compose::entry_page_json(*found->bike, *found->entry, versions), text);
+            session.show(compose::entry_page_json(*found->bike, *found->entry, versions, files), text);
             return ExitStatus::done;
         }
         if (versions.empty()) return show_erased(session, *id, found.error());
@@ -151,7 +153,8 @@ Result<ExitStatus> correct(Session& session, TypedCorrection typed) {
         return pass_on(kept.error());
     if (entry == found->entry->value && !found->entry->in_conflict())
         return refuse("That is what " + found->entry->id + " says already. Nothing was written.");
-    const std::string settled = found->entry->in_conflict() ? " and settled what was changed in two places" : "";
+    const std::string settled =
+        found->entry->in_conflict() ? " and settled what was changed in two places" : "";
     return write_entry(session, *found->bike, entry, sorted_heads(*found->entry),
                        "Corrected " + found->entry->id + settled + ", now");
 }
@@ -221,15 +224,16 @@ void add_withdraw(CommandLine& line, CLI::App& group) {
 } // namespace
 
 void add_log_command(CommandLine& line) {
-    auto& group = line.command("log", "List and search entries; show, correct, withdraw, conflicts, settle, erase",
-                               {"sumpbook -g my.sumpbook log",
-                                "sumpbook -g my.sumpbook -b \"Old twin\" log --kind fuel --last 5",
-                                "sumpbook -g my.sumpbook log --text \"clutch cable\""});
+    auto& group = line.command(
+        "log", "List and search entries; show, correct, withdraw, conflicts, settle, erase",
+        {"sumpbook -g my.sumpbook log", "sumpbook -g my.sumpbook -b \"Old twin\" log --kind fuel --last 5",
+         "sumpbook -g my.sumpbook log --text \"clutch cable\""});
     group.require_subcommand(0, 1);
     add_list(line, group);
     add_show(line, group);
     add_correct(line, group);
     add_withdraw(line, group);
+    add_log_attachment(line, group);
     add_log_conflicts(line, group);
     add_log_settle(line, group);
     add_log_erase(line, group);

@@ -26,6 +26,10 @@ void add_commands(CommandLine& line) {
     add_compare_command(line);
     add_import_command(line);
     add_check_command(line);
+    add_merge_command(line);
+    add_backup_command(line);
+    add_recover_command(line);
+    add_handover_command(line);
     add_export_command(line);
     add_report_command(line);
     add_verify_command(line);

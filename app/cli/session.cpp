@@ -120,11 +120,17 @@ Result<const OpenGarage*> Session::open() {
     const auto opened = file();
     if (!opened) return pass_on(opened.error());
     open_ = std::make_unique<OpenGarage>(
-        OpenGarage{fold((*opened)->subject(), (*opened)->records()), (*opened)->records()});
+        OpenGarage{fold((*opened)->subject(), (*opened)->records()), (*opened)->records(),
+                   (*opened)->attachments()});
     return open_.get();
 }
 
 Result<std::vector<std::string>> Session::write(std::vector<Change> changes) {
+    return write(std::move(changes), {});
+}
+
+Result<std::vector<std::string>> Session::write(std::vector<Change> changes,
+                                                const std::vector<store::NewAttachment>& files) {
     const auto opened = file();
     if (!opened) return pass_on(opened.error());
     std::vector<store::NewRecord> records;
@@ -133,7 +139,7 @@ Result<std::vector<std::string>> Session::write(std::vector<Change> changes) {
         records.push_back(
             {change.subject, {recorded_time(), std::move(change.replaces), std::move(change.content)}});
     }
-    auto ids = (*opened)->append(records);
+    auto ids = (*opened)->append(records, files);
     tell_notices();
     set_open_aside();
     return ids;

@@ -4,6 +4,7 @@
 #include "app/cli/command_line.h"
 #include "app/cli/world.h"
 #include "model/garage/garage.h"
+#include "model/store/attachment_spot.h"
 #include "reports/document/document.h"
 #include "reports/document/value.h"
 
@@ -16,6 +17,7 @@ namespace sumpbook::store {
 class FileLayer;
 class GarageFile;
 class RandomSource;
+struct NewAttachment;
 } // namespace sumpbook::store
 
 namespace sumpbook::cli {
@@ -31,6 +33,7 @@ struct Change {
 struct OpenGarage {
     Garage garage;
     std::vector<NamedRecord> records;
+    std::vector<store::AttachmentSpot> attachments;
 };
 
 /// One run of the program: the options, the garage file, and where answers go.
@@ -50,6 +53,7 @@ public:
     [[nodiscard]] const GlobalOptions& options() const { return options_; }
     [[nodiscard]] const World& world() const { return world_; }
     [[nodiscard]] store::FileLayer& files() { return *files_; }
+    [[nodiscard]] store::RandomSource& random() { return *random_; }
     /// The time put on records: the computer's clock, or one made from --sample-seed and today.
     [[nodiscard]] RecordedTime recorded_time() const;
 
@@ -74,6 +78,9 @@ public:
     /// given to the records, in order. The garage is read again on next use;
     /// what was handed out before stays as it was.
     [[nodiscard]] Result<std::vector<std::string>> write(std::vector<Change> changes);
+    /// The same with files that the changes name.
+    [[nodiscard]] Result<std::vector<std::string>> write(std::vector<Change> changes,
+                                                         const std::vector<store::NewAttachment>& files);
     [[nodiscard]] SubjectId new_subject();
 
     /// Asks on the terminal until the answer is yes or no, unless --yes was given; refused without a

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/cli/asked_bike.h"
 #include "app/cli/commands.h"
 #include "app/cli/proof_files.h"
 #include "app/cli/session.h"
@@ -95,10 +96,14 @@ Result<ExitStatus> verify(Session& session, const TypedVerify& typed) {
     }
     const auto stamps = checked(answers, *ca, session.recorded_time());
     if (!stamps) return pass_on(stamps.error());
-    const auto check = (*file)->check(asked->fingerprint);
-    auto text = compose::verify_text(check);
+    const auto bike = asked_bike(session);
+    if (!bike) return pass_on(bike.error());
+    const bool one = bike->has_value();
+    const auto check = (*file)->check(asked->fingerprint, one ? std::optional((*bike)->id) : std::nullopt);
+    const std::string name = one ? (*bike)->name : std::string();
+    auto text = compose::verify_text(check, name);
     text.append(compose::time_stamps_text(*stamps));
-    session.show(compose::verify_json(check, *stamps), text);
+    session.show(compose::verify_json(check, name, *stamps), text);
     // The answer is the purpose of the command, so it is the status too.
     const bool refused =
         std::ranges::any_of(*stamps, [](const auto& stamp) { return stamp.reason.has_value(); });
@@ -112,6 +117,7 @@ void add_verify_command(CommandLine& line) {
     auto& command = line.command(
         "verify", "Test the garage against a fingerprint printed earlier (status 1: it does not line up)",
         {"sumpbook -g my.sumpbook verify \"7k2mf 9q0tz ...\"",
+         "sumpbook -g my.sumpbook -b \"Old twin\" verify --fingerprint \"7k2mf 9q0tz ...\"",
          "sumpbook -g my.sumpbook verify --time-stamp may.tsr --ca authority.pem"});
     auto typed = std::make_shared<TypedVerify>();
     command.add_option("fingerprint", typed->fingerprint,

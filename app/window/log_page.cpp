@@ -74,7 +74,8 @@ void LogPage::show_entry(int row) {
     if (row < 0 || static_cast<std::size_t>(row) >= entries_.size()) return;
     const auto& [bike, entry] = entries_[static_cast<std::size_t>(row)];
     entry_->show_document(
-        compose::entry_page_text(*bike, *entry, compose::entry_versions(*selection_.records, entry->id)));
+        compose::entry_page_text(*bike, *entry, compose::entry_versions(*selection_.records, entry->id),
+                                 compose::kept_files(entry->value, *selection_.attachments)));
 }
 
 } // namespace sumpbook::window

@@ -21,7 +21,8 @@ Result<Opened> open_garage(const cli::World& world, const cli::GlobalOptions& op
 
 Selection selection_of(const Opened& opened, std::size_t row) {
     const Garage& garage = opened.content->garage;
-    Selection selection{&garage, &opened.content->records, {}, opened.today};
+    Selection selection{&garage, &opened.content->records, {}, opened.today,
+                        &opened.content->attachments};
     for (std::size_t i = 0; i < garage.bikes.size(); ++i) {
         if (row == 0 || i + 1 == row) selection.bikes.push_back(&garage.bikes[i]);
     }

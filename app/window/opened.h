@@ -28,6 +28,7 @@ struct Selection {
     const std::vector<NamedRecord>* records = nullptr;
     std::vector<const Bike*> bikes;
     Date today;
+    const std::vector<store::AttachmentSpot>* attachments = nullptr;
 };
 
 /// `row` 0 is all bikes, others one bike each, in the garage's order.

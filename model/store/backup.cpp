@@ -47,10 +47,23 @@ std::string in_folder(const std::string& folder, const std::string& name) {
     return folder.ends_with('/') ? folder + name : folder + "/" + name;
 }
 
-/// The first name of the day that is still free.
+/// The number behind the last backup of the day: a number that became free again would make a new backup look
+/// older than those it follows.
+int next_number(const std::vector<std::string>& names, const std::string& path, const Date& today) {
+    int number = 1;
+    for (const auto& name : names) {
+        const auto read = read_backup_name(path, name);
+        if (read && read->date == today) number = std::max(number, read->number + 1);
+    }
+    return number;
+}
+
+/// A free name behind all others of the day.
 Result<BackupName> free_name(FileLayer& files, const std::string& path, const std::string& folder,
                              const Date& today) {
-    for (BackupName name{today, 1}; name.number < most_of_a_day; ++name.number) {
+    const auto names = files.list(folder);
+    if (!names) return pass_on(io_problem(folder, "looked for in the folder", names.error()));
+    for (BackupName name{today, next_number(*names, path, today)}; name.number < most_of_a_day; ++name.number) {
         const auto there = files.identity(in_folder(folder, backup_name(path, name)));
         if (there) continue;
         if (there.error().fault == IoFault::not_found) return name;

@@ -77,6 +77,7 @@ enum class FingerprintAnswer {
     changed,   ///< `place` is the first frame known not to line up.
     missing,   ///< `place` is a covered frame that is not in this file; another copy may have it.
     not_found, ///< Neither a saved record nor any earlier state of this file has this fingerprint.
+    not_covered, ///< It covers nothing of the one subject that was asked about.
 };
 
 struct FingerprintCheck {
@@ -104,8 +105,11 @@ struct FingerprintCheck {
 /// leaf proves nothing by itself: it is matched against every state that the subjects held here ever had.
 /// While one stays unmatched, a held subject that matches none is `changed`; and where nothing held here is
 /// covered, the answer is `missing`.
+///
+/// `only`: the answer, and all that is counted, is about this subject alone.
 [[nodiscard]] FingerprintCheck check_fingerprint(const TypedFingerprint& typed, const ChainIndex& index,
                                                  const std::vector<FingerprintRecord>& records,
-                                                 const std::vector<RecordedTime>& recorded);
+                                                 const std::vector<RecordedTime>& recorded,
+                                                 const std::optional<SubjectId>& only = {});
 
 } // namespace sumpbook::store

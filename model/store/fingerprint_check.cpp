@@ -121,11 +121,34 @@ SavedState saved_state(const std::vector<FingerprintLeaf>& leaves, const ChainIn
     return saved;
 }
 
+/// Keeps of a state what is about one subject. A bare leaf that is left over may be this one's.
+void keep_only(SavedState& state, const std::vector<FingerprintLeaf>& leaves, const ChainIndex& index,
+               const SubjectId& only) {
+    std::set<ChainId> chains;
+    for (const auto& leaf : leaves) {
+        if (leaf.subject != only) continue;
+        for (const auto& head : leaf.heads)
+            chains.insert(head.chain);
+    }
+    const ChainId* held = nullptr;
+    for (const auto& [id, chain] : index.chains()) {
+        if (chain.subject != only) continue;
+        chains.insert(id);
+        held = &id;
+    }
+    std::erase_if(state.heads, [&](const ChainHead& head) { return !chains.contains(head.chain); });
+    const bool open = state.heads.empty() && state.subjects_not_held > 0;
+    state.fits_no_leaf.reset();
+    if (open && held != nullptr) state.fits_no_leaf = *held;
+    if (!open) state.subjects_not_held = 0;
+}
+
 /// What stands where in relation to the covered state.
 class Coverage {
 public:
-    Coverage(const ChainIndex& index, std::vector<ChainHead> heads)
+    Coverage(const ChainIndex& index, std::vector<ChainHead> heads, const std::optional<SubjectId>& only)
         : index_(index)
+        , only_(only)
         , heads_(std::move(heads))
         , covered_(index.frames().size())
         , forked_(index.frames().size())
@@ -142,6 +165,7 @@ public:
     void count_others(FingerprintCheck& check, const std::vector<RecordedTime>& recorded) {
         for (std::size_t i = 0; i < covered_.size(); ++i) {
             const auto& frame = index_.frames()[i];
+            if (only_ && index_.subject_of(frame) != *only_) continue;
             if (covered_[i]) {
                 check.covered_entries += frame.entry_count;
                 continue;
@@ -218,6 +242,7 @@ private:
     }
 
     const ChainIndex& index_;
+    std::optional<SubjectId> only_;
     std::vector<ChainHead> heads_;
     std::vector<bool> covered_;
     std::vector<bool> forked_;
@@ -234,9 +259,10 @@ std::string first_break(const ChainIndex& index) {
 }
 
 /// What the leaves of subjects not held here leave open of an answer.
-void settle_bare_leaves(FingerprintCheck& check, const SavedState& state, const ChainIndex& index) {
+void settle_bare_leaves(FingerprintCheck& check, const SavedState& state, const ChainIndex& index,
+                        bool only) {
     if (check.subjects_not_held == 0) return;
-    if (state.heads.empty()) {
+    if (state.heads.empty() && !only) {
         check.answer = FingerprintAnswer::missing;
         check.place = "everything it covers";
     } else if (state.fits_no_leaf && check.answer != FingerprintAnswer::changed) {
@@ -249,15 +275,17 @@ void settle_bare_leaves(FingerprintCheck& check, const SavedState& state, const 
 
 FingerprintCheck check_fingerprint(const TypedFingerprint& typed, const ChainIndex& index,
                                    const std::vector<FingerprintRecord>& records,
-                                   const std::vector<RecordedTime>& recorded) {
+                                   const std::vector<RecordedTime>& recorded,
+                                   const std::optional<SubjectId>& only) {
     FingerprintCheck check;
     SavedState state;
+    std::vector<FingerprintLeaf> leaves;
     const auto saved = std::ranges::find_if(
         records, [&](const FingerprintRecord& record) { return typed.matches(record.fingerprint()); });
     if (saved != records.end()) {
-        state = saved_state(leaves_together(records, saved->fingerprint()), index);
+        leaves = leaves_together(records, saved->fingerprint());
+        state = saved_state(leaves, index);
         check.printed = saved->printed;
-        check.subjects_not_held = state.subjects_not_held;
     } else if (const auto now = leaves_of(index); typed.matches(fingerprint_of(now))) {
         state.heads = heads_in(now);
     } else if (auto earlier = earlier_state(typed, index)) {
@@ -266,10 +294,14 @@ FingerprintCheck check_fingerprint(const TypedFingerprint& typed, const ChainInd
         check.place = first_break(index);
         return check;
     }
-    Coverage coverage(index, state.heads);
+    if (only) keep_only(state, leaves, index, *only);
+    check.subjects_not_held = state.subjects_not_held;
+    Coverage coverage(index, state.heads, only);
     coverage.follow_back(check);
     coverage.count_others(check, recorded);
-    settle_bare_leaves(check, state, index);
+    settle_bare_leaves(check, state, index, only.has_value());
+    if (only && state.heads.empty() && check.answer == FingerprintAnswer::unchanged)
+        check.answer = FingerprintAnswer::not_covered;
     return check;
 }
 

@@ -104,6 +104,7 @@ struct VerifiedFrame {
     Frame frame;
     Hash256 hash{};
     std::size_t attachment_bytes = 0; ///< Length of a shown attachment, whose body is not looked at here.
+    bool body_checked = false;        ///< An attachment's body was read too, and matches its hash.
 };
 /// How many bytes it takes in a file.
 [[nodiscard]] std::size_t encoded_length(const VerifiedFrame& frame);

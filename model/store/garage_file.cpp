@@ -113,12 +113,25 @@ Result<Bytes> GarageFile::attachment(const Hash256& part_hash) const {
     return refuse("There is no such attachment in this file.", at(path_));
 }
 
-FingerprintCheck GarageFile::check(const TypedFingerprint& typed) const {
+Result<std::vector<Hash256>> GarageFile::damaged_attachments() const {
+    std::vector<Hash256> damaged;
+    for (const auto& spot : loader_.attachments()) {
+        if (!spot.shown) continue;
+        const auto bytes = attachment(spot.hash);
+        if (bytes) continue;
+        if (bytes.error().kind != ProblemKind::damaged) return pass_on(bytes.error());
+        damaged.push_back(spot.hash);
+    }
+    return damaged;
+}
+
+FingerprintCheck GarageFile::check(const TypedFingerprint& typed,
+                                   const std::optional<SubjectId>& only) const {
     std::vector<RecordedTime> recorded;
     recorded.reserve(records().size());
     for (const auto& record : records())
         recorded.push_back(record.record.recorded);
-    return check_fingerprint(typed, loader_.index(), loader_.fingerprints(), recorded);
+    return check_fingerprint(typed, loader_.index(), loader_.fingerprints(), recorded, only);
 }
 
 std::string GarageFile::notes_path() const { return chain_notes_path(around_.state_folder, subject_); }

@@ -53,6 +53,11 @@ public:
     }
     /// Frames whose money (or other) part exists but is not in this file.
     [[nodiscard]] std::size_t withheld(Part part) const { return loader_.withheld(part); }
+    [[nodiscard]] const std::vector<AttachmentSpot>& attachments() const {
+        return loader_.attachments();
+    }
+    /// Bytes at the end of the file, of a save that was cut short; they are left out.
+    [[nodiscard]] std::uint64_t torn_bytes() const { return tail_ == Tail::torn ? size_ - end_ : 0; }
     /// Sentences the owner should see once.
     [[nodiscard]] const std::vector<std::string>& notices() const { return notices_; }
     /// `frame-missing`, `chain-forked`, `not-written-here`.
@@ -79,13 +84,18 @@ public:
     /// The bytes of an attachment, verified. Refused when they are withheld or not here.
     [[nodiscard]] Result<Bytes> attachment(const Hash256& part_hash) const;
 
+    /// Reads every attachment that is here: the part hashes of those whose bytes do not match, in file order.
+    [[nodiscard]] Result<std::vector<Hash256>> damaged_attachments() const;
+
     /// Reads and verifies the whole file again, saves the record of its fingerprint and returns it. Printing
     /// twice without a change in between adds nothing.
     [[nodiscard]] Result<FingerprintRecord> take_fingerprint(RecordedTime now);
     /// Keeps an authority's answer about a fingerprint that was printed of this garage before, as one more
     /// record of it. Refused: no such fingerprint, too long. The same answer twice adds nothing.
     [[nodiscard]] Result<FingerprintRecord> keep_time_stamp(const Hash256& fingerprint, Bytes time_stamp);
-    [[nodiscard]] FingerprintCheck check(const TypedFingerprint& typed) const;
+    /// `only`: about this subject alone.
+    [[nodiscard]] FingerprintCheck check(const TypedFingerprint& typed,
+                                         const std::optional<SubjectId>& only = {}) const;
 
 private:
     GarageFile(Surroundings around, std::string path)

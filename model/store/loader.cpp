@@ -46,7 +46,8 @@ void Loader::frame(const VerifiedFrame& verified, std::uint64_t at) {
 void Loader::take_attachment(const VerifiedFrame& verified, std::uint64_t at) {
     const auto& part = verified.frame.parts[attachment_slot];
     const std::size_t before = frame_unhashed_bytes + frame_header_bytes + hash_bytes + part_overhead_bytes;
-    attachments_.push_back({part.hash, part.shown, part.salt, at + before, verified.attachment_bytes});
+    attachments_.push_back({part.hash, part.shown, part.salt, at + before, verified.attachment_bytes,
+                            verified.body_checked});
 }
 
 void Loader::take_records(const VerifiedFrame& verified, IndexedFrame& indexed) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "model/garage/record.h"
+#include "model/store/attachment_spot.h"
 #include "model/store/chain_index.h"
 #include "model/store/fingerprint.h"
 #include "model/store/scan.h"
@@ -40,13 +41,6 @@ public:
     /// In file order; ids are given by `name_records`.
     [[nodiscard]] const std::vector<NamedRecord>& records() const { return records_; }
     [[nodiscard]] const std::vector<FingerprintRecord>& fingerprints() const { return fingerprints_; }
-    struct AttachmentSpot {
-        Hash256 hash{}; ///< Of the part: its name in records.
-        bool shown = false;
-        Salt salt{};
-        std::uint64_t at = 0;   ///< First byte of the content in the file.
-        std::size_t length = 0; ///< Of the content.
-    };
     [[nodiscard]] const std::vector<AttachmentSpot>& attachments() const { return attachments_; }
     /// Entries of all frames, also of those whose open part is not here.
     [[nodiscard]] std::size_t entries() const { return entries_; }

@@ -112,11 +112,12 @@ private:
         const auto seal_view = window_.view(at + start.length - seal_bytes, seal_bytes);
         const Bytes seal(seal_view.begin(), seal_view.end());
         const std::size_t head = attachment_head_bytes(start);
-        const auto verified = verify_attachment(start, window_.view(at, head), seal);
+        auto verified = verify_attachment(start, window_.view(at, head), seal);
         if (!verified) return verified.error();
         const auto& part = verified->frame.parts[attachment_slot];
         const bool last = end_ == window_.size();
-        if (part.shown && (last || depth_ == ScanDepth::everything) &&
+        verified->body_checked = part.shown && (last || depth_ == ScanDepth::everything);
+        if (verified->body_checked &&
             !attachment_body_matches(window_, at + head, start.length - head - seal_bytes, part)) {
             return "is an attachment whose bytes do not match their hash";
         }

@@ -204,6 +204,7 @@ std::string value_words(const SampleValue& value) {
 }
 
 std::string kind_words(std::string_view kind) {
+    if (kind == "attach") return "attachment";
     std::string text(kind);
     std::ranges::replace(text, '-', ' ');
     return text;

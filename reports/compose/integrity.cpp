@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/integrity.h"
 
+#include "reports/compose/file_counts.h"
 #include "reports/compose/findings.h"
 
 #include <fmt/format.h>
@@ -18,6 +19,8 @@ std::string_view slug(store::FingerprintAnswer answer) {
         return "missing";
     case store::FingerprintAnswer::not_found:
         return "not-found";
+    case store::FingerprintAnswer::not_covered:
+        return "not-covered";
     }
     return "not-found";
 }
@@ -26,7 +29,32 @@ std::string records(std::uint64_t number) {
     return fmt::format("{} {}", number, number == 1 ? "record" : "records");
 }
 
-std::string unchanged_words(const store::FingerprintCheck& check) {
+std::string check_words(const CheckedFile& file) {
+    if (file.broken_stretches > 0) {
+        return fmt::format("The file is damaged: {} of it {} not verify. {} in {} do.",
+                           file.broken_stretches == 1 ? std::string("1 stretch")
+                                                      : fmt::format("{} stretches", file.broken_stretches),
+                           file.broken_stretches == 1 ? "does" : "do", records(file.records),
+                           count_of(file.frames, "frame"));
+    }
+    if (file.damaged_attachments > 0) {
+        const auto which = file.attachments == 1 ? std::string("its attachment")
+                                                 : fmt::format("{} of its {} attachments",
+                                                               file.damaged_attachments, file.attachments);
+        return fmt::format("The file is damaged: the bytes of {} are not as they were saved. All {} verify.",
+                           which, records(file.records));
+    }
+    return fmt::format("The file verifies: {}{}, every one as it was written.", records(file.records),
+                       file.attachments == 0 ? "" : " and " + count_of(file.attachments, "attachment"));
+}
+
+std::string unchanged_words(const store::FingerprintCheck& check, const std::string& bike) {
+    if (!bike.empty()) {
+        return fmt::format(
+            "{}: unchanged since that fingerprint. Everything that it covers of this bike, {}, is "
+            "here as it was. Nothing is said about other bikes.",
+            bike, records(check.covered_entries));
+    }
     if (check.subjects_not_held == 0) {
         return fmt::format(
             "Unchanged since that fingerprint: everything that it covers, {}, is here as it was.",
@@ -77,10 +105,11 @@ document::Document fingerprint_words(const store::FingerprintRecord& record) {
     return words;
 }
 
-document::Value verify_json(const store::FingerprintCheck& check,
+document::Value verify_json(const store::FingerprintCheck& check, const std::string& bike,
                             const std::vector<CheckedTimeStamp>& stamps) {
     document::Object json = document::result();
-    json.add("answer", slug(check.answer));
+    json.add("answer", slug(check.answer))
+        .add("bike", bike.empty() ? document::Value() : document::Value(bike));
     json.add("printed", check.printed ? document::Value(iso_text(*check.printed)) : document::Value());
     json.add("place", check.place.empty() ? document::Value() : document::Value(check.place));
     json.add("covered_records", check.covered_entries).add("recorded_later", check.recorded_later);
@@ -90,19 +119,20 @@ document::Value verify_json(const store::FingerprintCheck& check,
     return json;
 }
 
-document::Document verify_text(const store::FingerprintCheck& check) {
+document::Document verify_text(const store::FingerprintCheck& check, const std::string& bike) {
     document::Document words;
+    const std::string of = bike.empty() ? "" : bike + ": ";
     switch (check.answer) {
     case store::FingerprintAnswer::unchanged:
-        words.sentence(unchanged_words(check), document::Severity::good);
+        words.sentence(unchanged_words(check, bike), document::Severity::good);
         break;
     case store::FingerprintAnswer::changed:
-        words.sentence("Changed since that fingerprint. The first that does not line up: " + check.place +
-                           ".",
-                       document::Severity::danger);
+        words.sentence(
+            of + "Changed since that fingerprint. The first that does not line up: " + check.place + ".",
+            document::Severity::danger);
         break;
     case store::FingerprintAnswer::missing:
-        words.sentence("Something that the fingerprint covers is not in this file: " + check.place +
+        words.sentence(of + "Something that the fingerprint covers is not in this file: " + check.place +
                            ". Another copy may have it.",
                        document::Severity::danger);
         break;
@@ -114,6 +144,12 @@ document::Document verify_text(const store::FingerprintCheck& check) {
         if (!check.place.empty())
             words.sentence("The first that does not line up with what stands behind it: " + check.place +
                            ".");
+        return words;
+    case store::FingerprintAnswer::not_covered:
+        words.sentence(
+            of + "That fingerprint covers nothing of this bike: it was printed before the first entry of "
+                 "it was in the garage.",
+            document::Severity::caution);
         return words;
     }
     words.facts(
@@ -128,19 +164,24 @@ document::Document verify_text(const store::FingerprintCheck& check) {
 
 document::Value check_json(const CheckedFile& file) {
     document::Object json = document::result();
-    json.add("verifies", true).add("bytes", file.bytes).add("frames", file.frames);
-    json.add("records", file.records).add("findings", findings_json(file.findings));
+    json.add("verifies", file.verifies()).add("bytes", file.bytes).add("frames", file.frames);
+    json.add("records", file.records).add("attachments", file.attachments);
+    json.add("damaged_attachments", file.damaged_attachments);
+    json.add("broken_stretches", file.broken_stretches).add("findings", findings_json(file.findings));
     return json;
 }
 
 document::Document check_text(const CheckedFile& file) {
     document::Document text;
-    text.sentence(fmt::format("The file verifies: {}, every one as it was written.", records(file.records)),
-                  document::Severity::good);
-    text.sentence(
-        "A history that was rewritten throughout, or cut off cleanly at its end, looks like this too: only a "
-        "fingerprint kept outside the file shows that (\"sumpbook verify\").");
+    text.sentence(check_words(file), file.verifies() ? document::Severity::good : document::Severity::danger);
+    if (file.verifies())
+        text.sentence("A history that was rewritten throughout, or cut off cleanly at its end, looks like "
+                      "this too: only a "
+                      "fingerprint kept outside the file shows that (\"sumpbook verify\").");
     text.append(findings_text(file.findings));
+    if (file.broken_stretches > 0)
+        text.sentence("Nothing was changed. Go back to a backup, or save what verifies: sumpbook recover " +
+                      typed_name(file.path) + " --to NEW");
     return text;
 }
 

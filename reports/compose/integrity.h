@@ -24,15 +24,23 @@ namespace sumpbook::compose {
 /// All 256 bits as 64 hexadecimal digits in capitals, which `verify` takes back.
 [[nodiscard]] plot::QrCode fingerprint_code(const store::Hash256& fingerprint);
 
-[[nodiscard]] document::Value verify_json(const store::FingerprintCheck& check,
+/// `bike`: the answer is about this one alone; empty: about all that the file holds.
+[[nodiscard]] document::Value verify_json(const store::FingerprintCheck& check, const std::string& bike = {},
                                           const std::vector<CheckedTimeStamp>& stamps = {});
-[[nodiscard]] document::Document verify_text(const store::FingerprintCheck& check);
+[[nodiscard]] document::Document verify_text(const store::FingerprintCheck& check,
+                                             const std::string& bike = {});
 
-/// A file of which every byte was verified.
+/// A file of which every byte was looked at. It is damaged where stretches of it or attachments do not
+/// verify; then the frames and records counted are those that do.
 struct CheckedFile {
+    std::string path;
     std::uint64_t bytes = 0;
     std::size_t frames = 0;
     std::size_t records = 0;
+    std::size_t attachments = 0; ///< Whose bytes are here.
+    std::size_t damaged_attachments = 0;
+    std::size_t broken_stretches = 0;
+    [[nodiscard]] bool verifies() const { return damaged_attachments == 0 && broken_stretches == 0; }
     std::vector<review::Finding> findings; ///< Of the file and of its bikes.
 };
 [[nodiscard]] document::Value check_json(const CheckedFile& file);

@@ -22,12 +22,14 @@ using document::Value;
 
 const std::string& name_of(const Bike& bike) { return bike.details.value.name; }
 
-/// "2 doubts", "changed in two places", or nothing.
+/// "2 doubts", "changed in two places", "1 file", or nothing.
 Cell remark_cell(const LogEntry& entry) {
     if (entry.in_conflict()) return {"changed in two places", Severity::danger};
     const auto doubts = entry.value.doubts.size();
-    if (doubts == 0) return {};
-    return {doubts == 1 ? "1 doubt" : std::to_string(doubts) + " doubts", Severity::caution};
+    if (doubts > 0) return {doubts == 1 ? "1 doubt" : std::to_string(doubts) + " doubts", Severity::caution};
+    const auto files = entry.value.attachments.size();
+    if (files == 0) return {};
+    return {files == 1 ? "1 file" : std::to_string(files) + " files", {}};
 }
 
 std::vector<Cell> row_of(const BikeEntry& one, bool with_bike) {
@@ -158,19 +160,23 @@ Document log_text(const std::vector<BikeEntry>& entries) {
     return text.table(std::move(table));
 }
 
-Value entry_page_json(const Bike& bike, const LogEntry& entry, const std::vector<EntryVersion>& versions) {
+Value entry_page_json(const Bike& bike, const LogEntry& entry, const std::vector<EntryVersion>& versions,
+                      const std::vector<KeptFile>& files) {
     Object object = document::result();
     object.add("entry", log_entry_json(name_of(bike), entry));
     object.add("versions", versions_json(name_of(bike), versions));
+    object.add("files", kept_files_json(files));
     return object.add("fasteners", fasteners_json(fasteners_in(bike, entry)));
 }
 
-Document entry_page_text(const Bike& bike, const LogEntry& entry, const std::vector<EntryVersion>& versions) {
+Document entry_page_text(const Bike& bike, const LogEntry& entry, const std::vector<EntryVersion>& versions,
+                         const std::vector<KeptFile>& files) {
     Document text;
     text.heading(entry.id + ", " + kind_words(kind_slug(entry.value.body)) + " of " + name_of(bike));
     document::Facts facts = entry_facts(entry.value);
-    for (const auto& file : entry.value.attachments)
-        facts.lines.emplace_back("File", file.name + ", " + std::to_string(file.size_bytes) + " bytes");
+    for (std::size_t i = 0; i < files.size(); ++i)
+        facts.lines.emplace_back(files.size() == 1 ? "File" : "File " + std::to_string(i + 1),
+                                 kept_file_words(files[i]));
     facts.lines.emplace_back("Recorded", moment_words(entry.recorded));
     text.facts(std::move(facts));
     text.append(fasteners_text(fasteners_in(bike, entry)));

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "reports/compose/kept_files.h"
 #include "reports/compose/log_selection.h"
 #include "reports/compose/log_versions.h"
 #include "reports/document/document.h"
@@ -15,12 +16,14 @@ namespace sumpbook::compose {
 [[nodiscard]] document::Object log_json(const std::vector<BikeEntry>& entries);
 [[nodiscard]] document::Document log_text(const std::vector<BikeEntry>& entries);
 
-/// All fields of an entry as written, what became of the fasteners of a job, its doubts, and its versions
-/// with what each one changed.
+/// All fields of an entry as written, the files it holds, what became of the fasteners of a job, its doubts,
+/// and its versions with what each one changed.
 [[nodiscard]] document::Value entry_page_json(const Bike& bike, const LogEntry& entry,
-                                              const std::vector<EntryVersion>& versions);
+                                              const std::vector<EntryVersion>& versions,
+                                              const std::vector<KeptFile>& files);
 [[nodiscard]] document::Document entry_page_text(const Bike& bike, const LogEntry& entry,
-                                                 const std::vector<EntryVersion>& versions);
+                                                 const std::vector<EntryVersion>& versions,
+                                                 const std::vector<KeptFile>& files);
 
 /// The versions of an entry that was withdrawn: what it said, and why it was taken back.
 [[nodiscard]] document::Value withdrawn_page_json(const std::string& bike,

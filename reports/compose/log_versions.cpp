@@ -53,6 +53,16 @@ EntryVersion version_of(const NamedRecord& named, const std::vector<const NamedR
     return version;
 }
 
+/// The files that `one` holds and `other` does not.
+void add_files(const Entry& one, const Entry& other, const std::string& what,
+               std::vector<std::string>& changes) {
+    for (const auto& file : one.attachments) {
+        const auto& others = other.attachments;
+        if (std::ranges::find(others, file.part_hash, &AttachmentRef::part_hash) == others.end())
+            changes.push_back(what + file.name);
+    }
+}
+
 bool is_of_entry(const NamedRecord& named) { return std::holds_alternative<Entry>(named.record.content); }
 
 } // namespace
@@ -84,6 +94,8 @@ std::vector<std::string> changed_fields(const Entry& before, const Entry& after)
     for (const auto& [label, text] : old_facts) {
         if (!text_in(new_facts, label)) changes.push_back(label + " taken out, before " + text);
     }
+    add_files(after, before, "File added: ", changes);
+    add_files(before, after, "File taken out: ", changes);
     return changes;
 }
 

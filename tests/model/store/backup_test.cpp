@@ -77,6 +77,17 @@ TEST_CASE("Only the newest backups of this garage are kept, and nothing else is 
     CHECK_FALSE(bench.disk.identity("/backups/collection-2026-11-03.sumpbook"));
 }
 
+TEST_CASE("A number of the day that became free again is not given to a newer backup", "[backup]") {
+    Backups bench;
+    bench.make(day(2026, 11, 4));
+    bench.make(day(2026, 11, 4));
+    bench.make(day(2026, 11, 4), 2);
+    CHECK_FALSE(bench.disk.identity("/backups/collection-2026-11-04.sumpbook"));
+    const auto backup = bench.make(day(2026, 11, 4), 2);
+    CHECK(backup.kept == std::vector<std::string>{"collection-2026-11-04-4.sumpbook",
+                                                  "collection-2026-11-04-3.sumpbook"});
+}
+
 TEST_CASE("The new backup is never the one that goes, whatever the calendar says", "[backup]") {
     Backups bench;
     bench.make(day(2030, 1, 1));

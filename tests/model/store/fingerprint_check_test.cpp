@@ -42,9 +42,10 @@ struct ExampleFile {
         return records.back();
     }
 
-    [[nodiscard]] FingerprintCheck check(const Hash256& fingerprint) const {
+    [[nodiscard]] FingerprintCheck check(const Hash256& fingerprint,
+                                         const std::optional<SubjectId>& only = {}) const {
         return check_fingerprint(TypedFingerprint::read(fingerprint_text(fingerprint)).value(), index,
-                                 records, recorded);
+                                 records, recorded, only);
     }
 };
 
@@ -262,4 +263,54 @@ TEST_CASE("Beside a whole bike, one that fits no leaf is changed", "[fingerprint
     const auto check = gutted.check(print.fingerprint());
     CHECK(check.answer == FingerprintAnswer::changed);
     CHECK(check.place == "the entries 08-...");
+}
+
+TEST_CASE("The answer about one bike is about that one alone", "[fingerprint]") {
+    auto file = two_bikes();
+    const auto print = file.print(130);
+    file.add(1, 13, 2, 12, 140);
+    file.add(3, 31, 0, 0, 150);
+    auto check = file.check(print.fingerprint(), subject_of(1));
+    CHECK(check.answer == FingerprintAnswer::unchanged);
+    CHECK(check.covered_entries == 2);
+    CHECK(check.recorded_later == 1);
+    CHECK(file.check(print.fingerprint(), subject_of(2)).covered_entries == 1);
+    CHECK(file.check(print.fingerprint(), subject_of(3)).answer == FingerprintAnswer::not_covered);
+}
+
+TEST_CASE("Another bike that was changed or is not here does not touch the answer about one",
+          "[fingerprint]") {
+    const auto print = two_bikes().print(130);
+    ExampleFile changed;
+    changed.add(1, 11, 0, 0, 100);
+    changed.add(2, 29, 0, 0, 110);
+    changed.add(1, 12, 1, 11, 120);
+    changed.records = {print};
+    REQUIRE(changed.check(print.fingerprint()).answer == FingerprintAnswer::changed);
+    CHECK(changed.check(print.fingerprint(), subject_of(1)).answer == FingerprintAnswer::unchanged);
+    CHECK(changed.check(print.fingerprint(), subject_of(2)).answer == FingerprintAnswer::changed);
+    ExampleFile without;
+    without.add(1, 11, 0, 0, 100);
+    without.add(1, 12, 1, 11, 120);
+    without.records = {print};
+    REQUIRE(without.check(print.fingerprint()).answer == FingerprintAnswer::missing);
+    CHECK(without.check(print.fingerprint(), subject_of(1)).answer == FingerprintAnswer::unchanged);
+    CHECK(without.check(print.fingerprint(), subject_of(2)).answer == FingerprintAnswer::missing);
+}
+
+TEST_CASE("Bare leaves answer about one bike only as far as they fit it", "[fingerprint]") {
+    const auto print = bare(two_bikes().print(130));
+    ExampleFile one;
+    one.add(1, 11, 0, 0, 100);
+    one.add(1, 12, 1, 11, 120);
+    one.records = {print};
+    const auto check = one.check(print.fingerprint(), subject_of(1));
+    CHECK(check.answer == FingerprintAnswer::unchanged);
+    CHECK(check.covered_entries == 2);
+    CHECK(check.subjects_not_held == 0);
+    ExampleFile rewritten;
+    rewritten.add(1, 11, 0, 0, 100);
+    rewritten.add(1, 19, 1, 11, 120);
+    rewritten.records = {print};
+    CHECK(rewritten.check(print.fingerprint(), subject_of(1)).answer == FingerprintAnswer::changed);
 }

@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "reports/compose/merge.h"
+
+#include "reports/compose/file_counts.h"
+
+#include <algorithm>
+
+namespace sumpbook::compose {
+namespace {
+
+using document::Cell;
+using document::Document;
+using document::Severity;
+
+std::string bike_words(const store::MergedChain& chain, const store::MergePlan& plan) {
+    if (!chain.bike.empty()) return chain.bike;
+    return chain.subject == plan.set.garage() ? "the garage itself" : "a bike without a name here";
+}
+
+/// "12", or "12, 2 new".
+std::string with_new(std::size_t all, std::size_t fresh) {
+    return std::to_string(all) + (fresh > 0 ? ", " + std::to_string(fresh) + " new" : "");
+}
+
+Cell remark(const store::MergedChain& chain) {
+    if (chain.gap) return {"frames are missing in all files", Severity::danger};
+    if (chain.forked) return {"continued in different ways, all kept", Severity::caution};
+    return {};
+}
+
+document::Table chain_table(const store::MergePlan& plan) {
+    document::Table table{
+        {{"Run", {}}, {"About", {}}, {"Records", {}}, {"Frames", {}}, {"Parts filled in", {}}, {"", {}}}, {}};
+    for (const auto& chain : plan.chains) {
+        table.rows.push_back({Cell{chain.name + "-...", {}}, Cell{bike_words(chain, plan), {}},
+                              Cell{with_new(chain.entries, chain.new_entries), {}},
+                              Cell{with_new(chain.frames, chain.new_frames), {}},
+                              Cell{chain.filled_parts == 0 ? "-" : std::to_string(chain.filled_parts), {}},
+                              remark(chain)});
+    }
+    return table;
+}
+
+std::string listed(const std::vector<std::string>& things) {
+    std::string text;
+    for (std::size_t i = 0; i < things.size(); ++i) {
+        const bool last = i + 1 == things.size();
+        text += (i == 0 ? "" : last ? " and " : ", ") + things[i];
+    }
+    return text;
+}
+
+std::size_t filled_parts(const store::MergePlan& plan) {
+    std::size_t filled = 0;
+    for (const auto& chain : plan.chains)
+        filled += chain.filled_parts;
+    return filled;
+}
+
+std::string news_words(const Merge& merge) {
+    const auto& plan = *merge.plan;
+    if (!plan.brings_news())
+        return "Nothing is new to " + merge.from.front() + ": it holds all that the others hold.";
+    std::string words = "New to " + merge.from.front() + ": " + count_of(plan.new_entries(), "record") +
+                        " in " + count_of(plan.new_frames(), "frame");
+    if (const auto filled = filled_parts(plan); filled > 0)
+        words += ", " + count_of(filled, "part") + " that it was handed over without";
+    if (plan.new_fingerprints > 0) words += ", " + count_of(plan.new_fingerprints, "fingerprint");
+    return words + ".";
+}
+
+document::Array conflicts_json(const std::vector<OpenConflict>& conflicts) {
+    document::Array items;
+    for (const auto& conflict : conflicts) {
+        document::Object item;
+        item.add("bike", conflict.bike.empty() ? document::Value() : document::Value(conflict.bike));
+        item.add("id", conflict.used().record->id).add("about", conflict_title(conflict));
+        items.emplace_back(std::move(item));
+    }
+    return items;
+}
+
+document::Array chains_json(const store::MergePlan& plan) {
+    document::Array items;
+    for (const auto& chain : plan.chains) {
+        document::Object item;
+        item.add("chain", chain.name);
+        item.add("bike", chain.bike.empty() ? document::Value() : document::Value(chain.bike));
+        item.add("records", chain.entries).add("new_records", chain.new_entries);
+        item.add("frames", chain.frames).add("new_frames", chain.new_frames);
+        item.add("filled_parts", chain.filled_parts).add("forked", chain.forked).add("gap", chain.gap);
+        items.emplace_back(std::move(item));
+    }
+    return items;
+}
+
+document::Array texts_json(const std::vector<std::string>& texts) { return {texts.begin(), texts.end()}; }
+
+} // namespace
+
+Document merge_plan_text(const Merge& merge) {
+    Document text;
+    if (merge.adopted.empty()) {
+        text.sentence(listed(merge.from) + " are copies of one garage, and every byte of them verifies.");
+    } else {
+        text.sentence("Every byte of " + listed(merge.from) + " verifies. " + listed(merge.adopted) + " of " +
+                      merge.from.back() + " would be taken over with the whole history.");
+    }
+    text.table(chain_table(*merge.plan));
+    return text.sentence(news_words(merge));
+}
+
+Document merged_text(const Merge& merge, const store::WrittenOut& written,
+                     const std::vector<OpenConflict>& conflicts) {
+    Document text;
+    text.sentence(written_words(written) + " " + listed(merge.from) + " are as they were.", Severity::good);
+    if (conflicts.empty()) return text.sentence("Nothing was changed in two places.");
+    std::vector<std::string> which;
+    for (const auto& conflict : conflicts)
+        which.push_back(conflict_title(conflict) + " (" + conflict.used().record->id + ")");
+    text.sentence("Changed in two places, and kept in every version: " + listed(which) +
+                      ". Until you say which one stands, the one recorded last is used.",
+                  Severity::caution);
+    const auto garage = "sumpbook -g " + typed_name(written.path);
+    return text.sentence("Look at them: " + garage + " log conflicts. Then say which one stands: " + garage +
+                         " log settle " + conflicts.front().used().record->id);
+}
+
+document::Value merged_json(const Merge& merge, const store::WrittenOut& written,
+                            const std::vector<OpenConflict>& conflicts) {
+    document::Object json = document::result();
+    json.add("from", texts_json(merge.from)).add("adopted", texts_json(merge.adopted));
+    json.add("chains", chains_json(*merge.plan)).add("new_records", merge.plan->new_entries());
+    json.add("new_frames", merge.plan->new_frames()).add("filled_parts", filled_parts(*merge.plan));
+    json.add("new_fingerprints", merge.plan->new_fingerprints);
+    json.add("written", written_json(written)).add("conflicts", conflicts_json(conflicts));
+    return json;
+}
+
+} // namespace sumpbook::compose
