@@ -11,20 +11,35 @@
 namespace sumpbook::import {
 namespace {
 
+/// What is wrong with the pieces of a cell, in one sentence after the other, and no longer than a text may be.
+class PieceProblems {
+public:
+    void add(const std::string& sentence) {
+        constexpr std::size_t most_told = 10;
+        if (++count_ <= most_told) told_ += (told_.empty() ? "" : " ") + sentence;
+        else if (count_ == most_told + 1) told_ += " And so on.";
+    }
+    [[nodiscard]] const std::string& told() const { return told_; }
+
+private:
+    std::string told_;
+    std::size_t count_ = 0;
+};
+
 /// Reads the pieces of a cell one by one; unclear ones are left out and stand together in one doubt.
 template <class Read>
 auto read_list(RowReader& reader, std::string_view field, Read from_piece) {
     std::vector<typename decltype(from_piece(std::string_view()))::value_type> found;
-    std::string problems;
+    PieceProblems problems;
     reader.use(field);
     for (const auto& piece : pieces_of(reader.cell(field), '|')) {
         auto value = from_piece(piece);
         if (value)
             found.push_back(std::move(*value));
         else
-            problems += (problems.empty() ? "" : " ") + value.error().sentence;
+            problems.add(value.error().sentence);
     }
-    if (!problems.empty()) reader.doubt(field, "pieces between bars: " + problems);
+    if (!problems.told().empty()) reader.doubt(field, "pieces between bars: " + problems.told());
     return found;
 }
 
