@@ -8,6 +8,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <chrono>
@@ -146,6 +147,27 @@ Io<void> PosixFileLayer::make_folders(const std::string& folder) {
     std::filesystem::create_directories(folder, code);
     if (code) return tl::unexpected<IoError>(error_of(code.value()));
     return {};
+}
+
+Io<std::vector<std::string>> PosixFileLayer::list(const std::string& folder) {
+    std::error_code code;
+    std::vector<std::string> names;
+    std::filesystem::directory_iterator entry(folder, code);
+    for (; !code && entry != std::filesystem::directory_iterator(); entry.increment(code))
+        names.push_back(entry->path().filename().string());
+    if (code) return tl::unexpected<IoError>(error_of(code.value()));
+    std::ranges::sort(names);
+    return names;
+}
+
+Io<std::uint32_t> PosixFileLayer::mode(Handle file) {
+    struct stat info {};
+    if (::fstat(file, &info) != 0) return last_error();
+    return static_cast<std::uint32_t>(info.st_mode) & 07777U;
+}
+
+Io<void> PosixFileLayer::set_mode(Handle file, std::uint32_t mode) {
+    return done_if(::fchmod(file, static_cast<mode_t>(mode)) == 0);
 }
 
 Io<bool> PosixFileLayer::try_lock(Handle file, LockKind kind) {
