@@ -3,6 +3,7 @@
 
 #include "model/store/bodies.h"
 #include "tests/fuzz/garage_draft.h"
+#include "tests/fuzz/targets.h"
 #include "tests/model/store/record_maker.h"
 
 #include <algorithm>
@@ -216,6 +217,34 @@ Bytes changed_garage(ByteView bytes, std::size_t most, std::uint32_t seed, const
     auto draft = read_draft(bytes);
     Changer(draft, most, seed, change).run();
     return cut_to(write_draft(draft), most);
+}
+
+Bytes changed_merge(ByteView bytes, std::size_t most, std::uint32_t seed, const ChangeBytes& change) {
+    if (bytes.size() < merge_head_bytes) return changed_garage(bytes, most, seed, change);
+    std::mt19937 random(seed);
+    auto [first, second] = files_of_merge(bytes);
+    const std::size_t half = (most - merge_head_bytes) / 2;
+    Bytes a(first.begin(), first.end()), b(second.begin(), second.end());
+    const auto inner = static_cast<std::uint32_t>(random());
+    auto withheld = bytes[4];
+    switch (random() % 8) {
+    case 0:
+        b = changed_garage(a, half, inner, change);
+        break;
+    case 1:
+        withheld ^= static_cast<std::uint8_t>(2U << random() % 3);
+        break;
+    case 2:
+        b = crossed_garages(a, b, half, inner);
+        break;
+    case 3:
+    case 4:
+        a = changed_garage(a, half, inner, change);
+        break;
+    default:
+        b = changed_garage(b, half, inner, change);
+    }
+    return bytes_of_merge(cut_to(std::move(a), half), cut_to(std::move(b), half), withheld);
 }
 
 Bytes crossed_garages(ByteView a, ByteView b, std::size_t most, std::uint32_t seed) {

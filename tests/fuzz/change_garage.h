@@ -17,6 +17,10 @@ using ChangeBytes = std::function<void(store::Bytes& bytes, std::size_t most)>;
 [[nodiscard]] store::Bytes changed_garage(store::ByteView bytes, std::size_t most, std::uint32_t seed,
                                           const ChangeBytes& change);
 
+/// One of the two files of a merge changed, or the second made from the first by a change.
+[[nodiscard]] store::Bytes changed_merge(store::ByteView bytes, std::size_t most, std::uint32_t seed,
+                                         const ChangeBytes& change);
+
 /// The actions of both files in one, some of each.
 [[nodiscard]] store::Bytes crossed_garages(store::ByteView a, store::ByteView b, std::size_t most,
                                            std::uint32_t seed);

@@ -2,9 +2,9 @@
 // first_inputs FOLDER: what a search starts from when there is nothing kept. Small garages with every kind of
 // record, with forks, gaps, withheld parts, attachments and fingerprints; and the files of the import cases.
 #include "tests/fuzz/garage_draft.h"
-#include "tests/fuzz/memory_files.h"
 #include "tests/fuzz/targets.h"
 #include "tests/model/store/example_records.h"
+#include "tests/model/store/memory_disk.h"
 #include "tests/model/store/temp_folder.h"
 
 #include <iostream>
@@ -26,7 +26,7 @@ void put(const fs::path& folder, const std::string& name, ByteView bytes) {
 class SmallGarage {
 public:
     SmallGarage()
-        : garage_(GarageFile::create(around(), "g", GarageSettings{}, {1'700'000'000}).value()) {}
+        : garage_(GarageFile::create(around(), "/g/a", GarageSettings{}, {1'700'000'000}).value()) {}
 
     void append(const std::vector<Record>& records, std::uint8_t subject = 1) {
         std::vector<NewRecord> all;
@@ -43,12 +43,15 @@ public:
     }
     void fingerprint() { static_cast<void>(garage_.take_fingerprint({1'700'000'200}).value()); }
     [[nodiscard]] const GarageFile& file() const { return garage_; }
-    [[nodiscard]] const Bytes& bytes() const { return *files_.bytes_of("g"); }
+    [[nodiscard]] Bytes bytes() const { return disk_.bytes("/g/a"); }
 
 private:
-    Surroundings around() { return {files_, random_, "state", Patience{0}}; }
+    Surroundings around() {
+        disk_.make_folders("/g").value();
+        return {disk_, random_, "/state", Patience{0}};
+    }
 
-    MemoryFiles files_;
+    MemoryDisk disk_;
     SeededRandom random_{"first inputs"};
     GarageFile garage_;
 };
@@ -121,6 +124,37 @@ void write_garages(const fs::path& folder) {
     put(folder, "cut", ByteView(empty.bytes()).first(100));
 }
 
+/// Two copies of one garage: the same, one behind the other, apart, and with parts withheld.
+void write_merges(const fs::path& folder) {
+    SmallGarage garage;
+    garage.append({fuel_record(1)});
+    garage.attach();
+    const auto before = garage.bytes();
+    garage.append({fuel_record(2)}, 2);
+    garage.fingerprint();
+    const auto after = garage.bytes();
+    auto apart = read_draft(after);
+    for (auto& frame : apart.actions[3].frames) {
+        frame.header.chain.bytes[0] ^= 1;
+        frame.parts[0].salt[0] ^= 1;
+    }
+    auto withheld = read_draft(after);
+    for (auto* frame : frames_of(withheld)) {
+        for (std::size_t slot = 1; slot < part_slots; ++slot) {
+            auto& part = frame->parts[slot];
+            if (part.shown) part.hash = part_hash(slot, part.salt, part.body);
+            part.shown = false;
+        }
+    }
+    put(folder, "same", bytes_of_merge(after, after, 0));
+    put(folder, "behind", bytes_of_merge(before, after, 2));
+    put(folder, "apart", bytes_of_merge(write_draft(apart), after, 4));
+    put(folder, "withheld", bytes_of_merge(write_draft(withheld), after, 8));
+    put(folder, "fork", bytes_of_merge(chain_of_three("fork"), chain_of_three("gap"), 14));
+    put(folder, "corrected", bytes_of_merge(corrected(), garage_of({fuel_record(3)}), 14));
+    put(folder, "other", bytes_of_merge(chain_of_three("withheld"), corrected(), 0));
+}
+
 /// With both bytes that try_import takes off the front.
 void write_imports(const fs::path& folder) {
     const std::vector<std::string> kinds{"fuel", "work", "costs", "readings", "samples"};
@@ -147,6 +181,7 @@ int main(int argc, char* argv[]) {
     }
     const fs::path folder = argv[1]; // NOLINT: an argument
     write_garages(folder / "reader");
+    write_merges(folder / "merge");
     write_imports(folder / "import");
     return 0;
 }

@@ -3,7 +3,6 @@
 
 #include "tests/catch.h"
 #include "tests/fuzz/change_garage.h"
-#include "tests/fuzz/memory_files.h"
 #include "tests/model/store/example_garage.h"
 
 using namespace sumpbook;
@@ -19,10 +18,10 @@ Bytes example_bytes() {
 }
 
 bool opens(ByteView bytes) {
-    MemoryFiles files;
-    files.put("g", bytes);
+    MemoryDisk disk;
+    disk.put("/g/a", bytes);
     SeededRandom random("draft");
-    return GarageFile::open({files, random, "state", Patience{0}}, "g", ScanDepth::everything).has_value();
+    return GarageFile::open({disk, random, "/state", Patience{0}}, "/g/a", ScanDepth::everything).has_value();
 }
 
 } // namespace
@@ -43,10 +42,10 @@ TEST_CASE("A change inside a draft is sealed again, and what names it follows", 
     const auto bytes = write_draft(draft);
     CHECK(opens(bytes));
     CHECK(bytes != example_bytes());
-    MemoryFiles files;
-    files.put("g", bytes);
+    MemoryDisk disk;
+    disk.put("/g/a", bytes);
     SeededRandom random("draft");
-    const auto garage = GarageFile::open({files, random, "state", Patience{0}}, "g");
+    const auto garage = GarageFile::open({disk, random, "/state", Patience{0}}, "/g/a");
     REQUIRE(garage);
     CHECK(garage->findings().empty()); // no frame is missing: links were made right
     const auto& saved = garage->fingerprints().front();

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/garage/garage.h"
 #include "model/store/bodies.h"
-#include "tests/fuzz/memory_files.h"
+#include "model/store/recover.h"
 #include "tests/fuzz/targets.h"
+#include "tests/model/store/memory_disk.h"
 
 #include <algorithm>
 #include <set>
@@ -13,10 +14,10 @@ using namespace store;
 
 namespace {
 
-const std::string path = "bytes.sumpbook";
+const std::string path = "/g/bytes.sumpbook";
 
-Result<GarageFile> open(MemoryFiles& files, RandomSource& random) {
-    return GarageFile::open({files, random, "state", Patience{0}}, path, ScanDepth::everything);
+Result<GarageFile> open(MemoryDisk& disk, RandomSource& random) {
+    return GarageFile::open({disk, random, "/state", Patience{0}}, path, ScanDepth::everything);
 }
 
 void must_have_sentence(const Problem& problem) {
@@ -66,9 +67,9 @@ private:
 };
 
 void same_bytes_again(const GarageFile& garage, ByteView bytes) {
-    MemoryFiles files;
-    files.put(path, bytes);
-    const auto file = open_file(files, path, OpenMode::read);
+    MemoryDisk disk;
+    disk.put(path, bytes);
+    const auto file = open_file(disk, path, OpenMode::read);
     Window window(*file, garage.bytes());
     SameBytes same(bytes);
     const auto scan = scan_actions(window, file_header_bytes, 0, ScanDepth::usual, same);
@@ -111,10 +112,10 @@ void look_at_everything(const GarageFile& garage) {
 /// Cut off at a place that depends on the bytes.
 void cut_is_older_or_noticed(const GarageFile& whole, ByteView bytes) {
     const auto cut = get_number<std::uint32_t>(sha256({bytes}), 0) % bytes.size();
-    MemoryFiles files;
-    files.put(path, bytes.first(cut));
+    MemoryDisk disk;
+    disk.put(path, bytes.first(cut));
     SeededRandom random("cut");
-    const auto older = open(files, random);
+    const auto older = open(disk, random);
     if (!older) return must_have_sentence(older.error());
     must(older->bytes() == cut || !older->notices().empty(), "a cut inside an action is noticed");
     must(older->bytes() <= cut && older->records().size() <= whole.records().size(),
@@ -127,15 +128,32 @@ void cut_is_older_or_noticed(const GarageFile& whole, ByteView bytes) {
     }
 }
 
+/// What is recovered from a file that does not open does open.
+void recovers_or_says_why(MemoryDisk& disk) {
+    SeededRandom random("recover");
+    const auto plan = plan_recovery(disk, random, path, Patience{0});
+    if (!plan) return must_have_sentence(plan.error());
+    const std::string out = "/g/recovered.sumpbook";
+    const auto written = write_out(disk, plan->set, out, plan->mode);
+    if (!written) return must_have_sentence(written.error());
+    must(written->frames == plan->set.frames().size(), "every frame that was recovered is written");
+    const auto again = GarageFile::open({disk, random, "/state", Patience{0}}, out, ScanDepth::everything);
+    must(again.has_value(), "what was recovered opens");
+    must(again->index().frames().size() == plan->set.frames().size(), "what was recovered is all there");
+}
+
 } // namespace
 
 void try_reader(ByteView bytes) {
-    MemoryFiles files;
-    files.put(path, bytes);
+    MemoryDisk disk;
+    disk.put(path, bytes);
     SeededRandom random("reader");
-    const auto garage = open(files, random);
-    must(std::ranges::equal(*files.bytes_of(path), bytes), "reading changes nothing");
-    if (!garage) return must_have_sentence(garage.error());
+    const auto garage = open(disk, random);
+    must(std::ranges::equal(disk.bytes(path), bytes), "reading changes nothing");
+    if (!garage) {
+        must_have_sentence(garage.error());
+        return recovers_or_says_why(disk);
+    }
     look_at_everything(*garage);
     answers_for_itself(*garage);
     same_bytes_again(*garage, bytes);
@@ -143,10 +161,10 @@ void try_reader(ByteView bytes) {
 }
 
 void try_planted(ByteView bytes) {
-    MemoryFiles files;
-    files.put(path, bytes);
+    MemoryDisk disk;
+    disk.put(path, bytes);
     SeededRandom random("planted");
-    const auto garage = open(files, random);
+    const auto garage = open(disk, random);
     if (!garage) return;
     for (const auto& record : garage->records()) {
         const auto* entry = std::get_if<Entry>(&record.record.content);

@@ -48,3 +48,7 @@ TEST_CASE("No file can hurt us: inputs kept from searching the reader", "[fuzz]"
 TEST_CASE("No file can hurt us: inputs kept from searching the import", "[fuzz]") {
     CHECK(replay("import", try_import) > 20);
 }
+
+TEST_CASE("No file can hurt us: inputs kept from searching the merge", "[fuzz]") {
+    CHECK(replay("merge", try_merge) > 20);
+}
