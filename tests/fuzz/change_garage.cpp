@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/fuzz/change_garage.h"
 
+#include "model/store/archive.h"
 #include "model/store/bodies.h"
 #include "tests/fuzz/garage_draft.h"
 #include "tests/fuzz/targets.h"
@@ -59,6 +60,9 @@ private:
             return made_up(frame);
         case 10:
             return next_in_chain(frame);
+        case 11:
+        case 12:
+            return text(frame);
         default:
             return body(frame);
         }
@@ -67,6 +71,31 @@ private:
     void body(DraftFrame& frame) {
         auto& part = frame.parts[below(part_slots)];
         if (part.shown) change_(part.body, most_);
+    }
+
+    /// A text in a body gets another length, and the number in front of it follows.
+    void text(DraftFrame& frame) {
+        auto& part = frame.parts[below(3)];
+        const auto places = texts_in(part.body);
+        if (!part.shown || places.empty()) return;
+        const auto at = part.body.begin() + static_cast<std::ptrdiff_t>(places[below(places.size())]);
+        const std::string now(below(4) == 0 ? below(300) : below(40), static_cast<char>('a' + below(26)));
+        Bytes written;
+        OutArchive(written) << now;
+        const auto behind = part.body.erase(at, at + 1 + *at);
+        part.body.insert(behind, written.begin(), written.end());
+    }
+
+    /// Where a number stands that can be the length of the text behind it.
+    static std::vector<std::size_t> texts_in(const Bytes& body) {
+        std::vector<std::size_t> places;
+        for (std::size_t at = 0; at < body.size(); ++at) {
+            const std::size_t length = body[at];
+            if (length == 0 || length > 127 || at + 1 + length > body.size()) continue;
+            const auto text = ByteView(body).subspan(at + 1, length);
+            if (std::ranges::all_of(text, [](std::uint8_t byte) { return byte >= ' '; })) places.push_back(at);
+        }
+        return places;
     }
 
     void heading(DraftFrame& frame, const DraftFrame& other) {
