@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <map>
+#include <numeric>
 
 namespace sumpbook::import {
 namespace {
@@ -20,6 +21,12 @@ std::string joined(const Row& row) {
     for (const auto& cell : row.cells)
         text += (text.empty() ? "" : " | ") + cell;
     return text;
+}
+
+std::size_t joined_bytes(const Row& row) {
+    constexpr std::size_t between = 3;
+    return std::accumulate(row.cells.begin(), row.cells.end(), std::size_t{0},
+                           [](std::size_t sum, const auto& cell) { return sum + between + cell.size(); });
 }
 
 // Estimates of the memory of what a plan holds and compares with, lists at twice their size since they grow.
@@ -63,7 +70,7 @@ public:
 
 private:
     void read(const Row& row) {
-        if (joined(row).size() > most_row_bytes)
+        if (joined_bytes(row) > most_row_bytes)
             return keep_out(row, fmt::format("it is longer than {} bytes", most_row_bytes), {}, {});
         if (row.cells.size() > table_.headings.size() && holds_more_than_headings(row))
             return keep_out(

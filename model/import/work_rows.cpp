@@ -65,11 +65,13 @@ std::vector<std::string> read_does(RowReader& reader) {
 
 /// Without a typed total the column for all parts and the labour make it up; without that column nothing is
 /// paid in one sum, so that the prices in the list of parts and the labour count. A typed total stays, and is
-/// doubted where the two columns are there and say something else.
+/// doubted where the two columns are there and say something else, and where they are past any amount.
 void settle_paid(RowReader& reader, Entry& entry, const std::optional<Money>& parts,
                  const std::optional<Money>& labour) {
     if (!parts || (labour && parts->currency != labour->currency)) return;
     const Money sum{parts->minor + (labour ? labour->minor : 0), parts->currency};
+    if (!is_allowed(sum))
+        return reader.doubt("total", fmt::format("{}, parts and labour: more than an amount may be", text_of(sum)));
     if (!entry.paid) {
         if (!reader.has("total")) entry.paid = sum;
         return;
