@@ -25,7 +25,7 @@ inline constexpr std::size_t most_cells_a_row = 1'000;
 
 /// Memory that a file of so many bytes may take while it is taken apart and planned, by the estimates of the
 /// steps: under the 64 times its size and 64 MB that hold for every file, since texts come on top. DESIGN:
-/// rows of a use stay far below; 70,000 of the shortest fills fit.
+/// rows of a use stay far below; 20,000 of the shortest fills fit.
 [[nodiscard]] constexpr std::size_t memory_allowed(std::size_t file_bytes) {
     return 56 * file_bytes + 48U * 1024U * 1024U;
 }

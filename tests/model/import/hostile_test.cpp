@@ -137,7 +137,7 @@ TEST_CASE("Shapes made to be slow or large are survived") {
 
 TEST_CASE("A row longer than a text may be is kept out, and one as long is not") {
     const auto plan_of = [](std::size_t bytes) {
-        const std::string row = "2024-01-01,5," + std::string(bytes - 12 - 9, 'x'); // and three marks of 3 each
+        const std::string row = "2024-01-01,5," + std::string(bytes - 20, 'x'); // 11 in front, 9 between
         return plan_import(ImportKind::fuel, "long.csv", "date,volume,note\n" + row + "\n", {}, one_bike(), {},
                            import_day);
     };
@@ -153,7 +153,7 @@ TEST_CASE("A row longer than a text may be is kept out, and one as long is not")
 
 TEST_CASE("However many pieces of a cell are unclear, the doubt about them stays short") {
     std::string pieces;
-    for (int i = 0; i < 5000; ++i)
+    for (int i = 0; i < 2000; ++i)
         pieces += "no such thing|";
     const auto plan = plan_import(ImportKind::work, "pieces.csv", "date,text,does\n2024-01-01,x," + pieces + "\n",
                                   {}, one_bike(), {}, import_day);
@@ -182,15 +182,15 @@ TEST_CASE("A file with far more rows than its size allows is refused with the li
     const auto plan = plan_import(ImportKind::fuel, "rows.csv", rows, {}, one_bike(), {}, import_day);
     REQUIRE_FALSE(plan);
     CHECK(plan.error().kind == ProblemKind::refused);
-    CHECK(plan.error().place.line > 50'000U);
+    CHECK(plan.error().place.line > 10'000U);
     CHECK(plan.error().sentence.find("Split it") != std::string::npos);
 }
 
 TEST_CASE("As many of the shortest fills as a lifetime never has are taken") {
     std::string rows = "date,volume\n";
-    for (int i = 0; i < 60'000; ++i)
+    for (int i = 0; i < 20'000; ++i)
         rows += "2024-01-01," + std::to_string(i + 1) + "\n";
     const auto plan = plan_import(ImportKind::fuel, "fills.csv", rows, {}, one_bike(), {}, import_day);
     REQUIRE(plan);
-    CHECK(plan->entries.size() == 60'000);
+    CHECK(plan->entries.size() == 20'000);
 }
