@@ -15,16 +15,15 @@ public:
         : text_(text)
         , separator_(separator) {}
 
-    Result<std::vector<Row>> run() {
+    Result<std::vector<Row>> run(std::size_t most) {
         std::vector<Row> rows;
-        while (at_ < text_.size()) {
+        std::size_t memory = 0;
+        while (at_ < text_.size() && rows.size() < most) {
             auto row = next_row();
             if (!row) return pass_on(row.error());
-            if (row->cells.size() > most_cells_a_row)
-                return refuse("This line has more than 1000 cells: that is no table of entries.",
-                              place(row->line));
             if (is_blank(*row)) continue;
-            if (rows.size() == most_rows) return refuse("The file has more than a million rows.");
+            memory += memory_of(*row);
+            if (memory > memory_allowed(text_.size())) return too_many_rows(row->line);
             rows.push_back(std::move(*row));
         }
         return rows;
@@ -41,10 +40,14 @@ private:
         Row row{.line = line_, .cells = {}, .stray_quotes = {}};
         while (true) {
             if (auto read = next_cell(row); !read) return pass_on(read.error());
+            if (row.cells.size() > most_cells_a_row)
+                return refuse("This line has more than 1000 cells: that is no table of entries.",
+                              place(row.line));
             if (at_line_end()) break;
             ++at_; // the separator
         }
         take_line_break();
+        row.cells.shrink_to_fit(); // else up to twice the memory for a million of them
         return row;
     }
 
@@ -113,8 +116,14 @@ bool is_blank(const Row& row) {
     });
 }
 
-Result<std::vector<Row>> split_rows(std::string_view text, char separator) {
-    return Splitter(text, separator).run();
+tl::unexpected<Problem> too_many_rows(std::size_t line) {
+    return refuse("The file has more rows, or more cells that cannot be read, than one import takes. Split it "
+                  "into several files.",
+                  {.file = {}, .line = line, .column = {}, .text = {}});
+}
+
+Result<std::vector<Row>> split_rows(std::string_view text, char separator, std::size_t most) {
+    return Splitter(text, separator).run(most);
 }
 
 } // namespace sumpbook::import

@@ -64,8 +64,9 @@ bool seems_the_same(const Entry& a, const Entry& b) {
 
 KnownEntries::KnownEntries(const Bike& bike, const std::vector<NamedRecord>& records) {
     for (const auto& logged : bike.log) {
-        const Place place{.entry = logged.value,
-                          .known = {.id = logged.id, .line = {}, .corrected_to = {}, .withdrawn = false}};
+        const auto place = std::make_shared<const Place>(
+            Place{.entry = logged.value,
+                  .known = {.id = logged.id, .line = {}, .corrected_to = {}, .withdrawn = false}});
         in_garage_.emplace(entry_text(logged.value), place);
         if (const auto event = event_key(logged.value); !event.empty()) by_event_.emplace(event, place);
     }
@@ -87,13 +88,15 @@ void KnownEntries::add_earlier_versions(const Bike& bike, const std::vector<Name
         if (!withdrawn && current->second == record.id) continue;
         Known known{.id = record.id, .line = {}, .corrected_to = {}, .withdrawn = withdrawn};
         if (!withdrawn) known.corrected_to = current->second;
-        earlier_.emplace(entry_text(*entry), Place{.entry = *entry, .known = std::move(known)});
+        earlier_.emplace(entry_text(*entry), std::make_shared<const Place>(
+                                                 Place{.entry = *entry, .known = std::move(known)}));
     }
 }
 
 void KnownEntries::add(const Entry& entry, std::size_t line) {
-    const Place place{.entry = entry,
-                      .known = {.id = {}, .line = line, .corrected_to = {}, .withdrawn = false}};
+    const auto place = std::make_shared<const Place>(
+        Place{.entry = entry,
+              .known = {.id = {}, .line = line, .corrected_to = {}, .withdrawn = false}});
     in_file_.emplace(key_with_doubts(entry), place);
     if (const auto event = event_key(entry); !event.empty()) by_event_.emplace(event, place);
 }
@@ -102,8 +105,8 @@ std::optional<Known> KnownEntries::same_as(const Entry& entry) const {
     const auto said = [&entry](const auto& places, const std::string& key) -> std::optional<Known> {
         const auto [first, last] = places.equal_range(key);
         const auto found = std::find_if(
-            first, last, [&](const auto& place) { return says_the_same(place.second.entry, entry); });
-        return found == last ? std::nullopt : std::optional(found->second.known);
+            first, last, [&](const auto& place) { return says_the_same(place.second->entry, entry); });
+        return found == last ? std::nullopt : std::optional(found->second->known);
     };
     const std::string key = entry_text(entry);
     if (const auto recorded = said(in_garage_, key)) return recorded;
@@ -116,8 +119,8 @@ std::optional<Known> KnownEntries::similar_to(const Entry& entry) const {
     if (event.empty()) return std::nullopt;
     const auto [first, last] = by_event_.equal_range(event);
     const auto found = std::find_if(
-        first, last, [&](const auto& known) { return seems_the_same(known.second.entry, entry); });
-    return found == last ? std::nullopt : std::optional(found->second.known);
+        first, last, [&](const auto& known) { return seems_the_same(known.second->entry, entry); });
+    return found == last ? std::nullopt : std::optional(found->second->known);
 }
 
 } // namespace sumpbook::import

@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 
@@ -45,10 +46,11 @@ private:
         Entry entry;
         Known known;
     };
-    std::multimap<std::string, Place> in_garage_; ///< By what the entry says.
-    std::multimap<std::string, Place> earlier_;   ///< Earlier versions, by what they say.
-    std::multimap<std::string, Place> in_file_;   ///< By what the entry says and what is doubted.
-    std::multimap<std::string, Place> by_event_;  ///< Fills and readings with an odometer, numbered samples.
+    using Places = std::multimap<std::string, std::shared_ptr<const Place>>;
+    Places in_garage_; ///< By what the entry says.
+    Places earlier_;   ///< Earlier versions, by what they say.
+    Places in_file_;   ///< By what the entry says and what is doubted.
+    Places by_event_;  ///< Fills and readings with an odometer, numbered samples.
 };
 
 } // namespace sumpbook::import

@@ -12,31 +12,33 @@
 namespace sumpbook::import {
 namespace {
 
-struct Candidate {
+struct Heading {
     char separator = ',';
-    std::vector<Row> rows;
-    std::size_t heading_at = 0;
+    std::size_t at = 0;    ///< Which row.
     std::size_t known = 0; ///< Known headings in that row.
 };
 
-void find_heading(Candidate& candidate, ImportKind kind, const ImportOptions& options) {
-    const std::size_t searched = std::min(candidate.rows.size(), heading_search_rows);
-    for (std::size_t i = 0; i < searched; ++i) {
-        const std::size_t known = known_headings(kind, candidate.rows[i].cells, options);
-        if (known <= candidate.known) continue;
-        candidate.known = known;
-        candidate.heading_at = i;
+Heading find_heading(const std::vector<Row>& rows, char separator, ImportKind kind,
+                     const ImportOptions& options) {
+    Heading heading{.separator = separator, .at = 0, .known = 0};
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const std::size_t known = known_headings(kind, rows[i].cells, options);
+        if (known <= heading.known) continue;
+        heading.known = known;
+        heading.at = i;
     }
+    return heading;
 }
 
-Table table_of(Candidate candidate) {
-    const auto heading = candidate.rows.begin() + static_cast<std::ptrdiff_t>(candidate.heading_at);
-    Table table{
-        .separator = candidate.separator,
-        .heading_line = heading->line,
-        .headings = heading->cells,
-        .before = {candidate.rows.begin(), heading},
-        .rows = {std::make_move_iterator(heading + 1), std::make_move_iterator(candidate.rows.end())}};
+Table table_of(std::vector<Row> rows, const Heading& found) {
+    const auto heading = rows.begin() + static_cast<std::ptrdiff_t>(found.at);
+    Table table{.separator = found.separator,
+                .heading_line = heading->line,
+                .headings = heading->cells,
+                .before = {rows.begin(), heading},
+                .rows = {}};
+    rows.erase(rows.begin(), heading + 1);
+    table.rows = std::move(rows);
     while (!table.headings.empty() && trimmed(table.headings.back()).empty())
         table.headings.pop_back();
     return table;
@@ -55,22 +57,23 @@ tl::unexpected<Problem> no_heading(ImportKind kind) {
 
 Result<Table> find_table(std::string_view text, ImportKind kind, const ImportOptions& options) {
     const std::string_view separators = ",;\t|";
-    std::optional<Candidate> best;
+    Heading best;
     std::optional<Problem> first_problem;
     for (const char separator :
          options.separator ? std::string(1, *options.separator) : std::string(separators)) {
-        auto rows = split_rows(text, separator);
-        if (!rows) {
-            if (!first_problem) first_problem = rows.error();
-            continue;
+        const auto rows = split_rows(text, separator, heading_search_rows);
+        if (rows) {
+            const auto heading = find_heading(*rows, separator, kind, options);
+            if (heading.known > best.known) best = heading;
+        } else if (!first_problem) {
+            first_problem = rows.error();
         }
-        Candidate candidate{.separator = separator, .rows = std::move(*rows), .heading_at = 0, .known = 0};
-        find_heading(candidate, kind, options);
-        if (!best || candidate.known > best->known) best = std::move(candidate);
     }
-    if (best && best->known > 0) return table_of(std::move(*best));
-    if (first_problem) return pass_on(*first_problem);
-    return no_heading(kind);
+    if (best.known == 0 && first_problem) return pass_on(*first_problem);
+    if (best.known == 0) return no_heading(kind);
+    auto rows = split_rows(text, best.separator);
+    if (!rows) return pass_on(rows.error());
+    return table_of(std::move(*rows), best);
 }
 
 } // namespace sumpbook::import

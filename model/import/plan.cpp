@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <map>
+#include <numeric>
 
 namespace sumpbook::import {
 namespace {
@@ -20,6 +21,28 @@ std::string joined(const Row& row) {
     for (const auto& cell : row.cells)
         text += (text.empty() ? "" : " | ") + cell;
     return text;
+}
+
+std::size_t joined_bytes(const Row& row) {
+    constexpr std::size_t between = 3;
+    return std::accumulate(row.cells.begin(), row.cells.end(), std::size_t{0},
+                           [](std::size_t sum, const auto& cell) { return sum + between + cell.size(); });
+}
+
+// Estimates of the memory of what a plan holds and compares with, lists at twice their size since they grow.
+constexpr std::size_t memory_of_row_kept_out = 2 * sizeof(KeptOutRow) + 200;
+constexpr std::size_t memory_of_doubt = 3 * sizeof(Doubt) + 300;
+
+std::size_t memory_of(const Entry& entry) {
+    std::size_t memory = 2 * sizeof(PlannedEntry) + sizeof(Entry) + 300;
+    memory += entry.doubts.size() * memory_of_doubt;
+    if (const auto* work = std::get_if<Work>(&entry.body))
+        memory += 3 * (work->parts.size() * sizeof(PartUsed) + work->checks.size() * sizeof(CheckDone) +
+                       work->torques.size() * sizeof(TorqueApplied) +
+                       work->paint_marks_seen.size() * sizeof(PaintMarkSeen));
+    if (const auto* sample = std::get_if<Sample>(&entry.body))
+        memory += 3 * sample->values.size() * sizeof(SampleValue);
+    return memory;
 }
 
 /// Turns the rows of a table into the entries of a plan.
@@ -34,13 +57,21 @@ public:
         , records_(records)
         , marking_(find_fill_marking(table, plan.columns)) {}
 
-    void run() {
+    /// Refused: entries and doubts that would take more memory than a file of so many bytes may.
+    Result<void> run(std::size_t file_bytes) {
         for (const auto& row : table_.rows)
+            memory_ += memory_of(row);
+        for (const auto& row : table_.rows) {
             read(row);
+            if (memory_ > memory_allowed(file_bytes)) return too_many_rows(row.line);
+        }
+        return {};
     }
 
 private:
     void read(const Row& row) {
+        if (joined_bytes(row) > most_row_bytes)
+            return keep_out(row, fmt::format("it is longer than {} bytes", most_row_bytes), {}, {});
         if (row.cells.size() > table_.headings.size() && holds_more_than_headings(row))
             return keep_out(
                 row,
@@ -125,12 +156,14 @@ private:
                                             .text = std::move(text),
                                             .expected = {},
                                             .part = Part::open}});
+        memory_ += memory_of_row_kept_out;
     }
 
     void keep_out_row(const RowReader& reader, const std::string& reason) {
         if (reader.doubts().empty()) return keep_out(reader.row(), reason, {}, joined(reader.row()));
         plan_.kept_out.push_back(
             {.line = reader.row().line, .reason = reason, .doubt = reader.doubts().front()});
+        memory_ += memory_of_row_kept_out;
     }
 
     void add(const Bike& bike, PlannedEntry planned) {
@@ -142,6 +175,7 @@ private:
         const auto similar = known->second.similar_to(planned.entry);
         known->second.add(planned.entry, planned.line);
         if (similar) doubt_similar(planned.entry, planned.line, *similar);
+        memory_ += memory_of(planned.entry);
         plan_.entries.push_back(std::move(planned));
     }
 
@@ -165,6 +199,7 @@ private:
     const std::vector<NamedRecord>& records_;
     FillMarking marking_;
     std::map<SubjectId, KnownEntries> known_;
+    std::size_t memory_ = 0; ///< An estimate of all that was set aside.
 };
 
 /// Fields without which no row of the import can become an entry.
@@ -277,7 +312,8 @@ Result<ImportPlan> plan_import(ImportKind kind, const std::string& file, std::st
                              .marks = plan.layout.marks,
                              .garage = garage,
                              .today = today};
-    Planner(plan, *table, context, options, records).run();
+    if (const auto done = Planner(plan, *table, context, options, records).run(bytes.size()); !done)
+        return pass_on(in_file(done.error()));
     put_in_order_of_days(plan.entries);
     add_run_doubts(plan, garage);
     return plan;

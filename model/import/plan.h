@@ -65,6 +65,9 @@ struct ImportPlan {
     [[nodiscard]] std::vector<Doubt> doubts() const; ///< Of all entries, by line.
 };
 
+/// A longer row is kept out: no text of a garage file may be longer, and a doubt holds a whole row.
+inline constexpr std::size_t most_row_bytes = 64U * 1024U;
+
 /// All stages: bytes, text, rows, columns, entries, difference against the garage. `today` is put into
 /// "imported from FILE on DATE". `records` are all of the garage's: a row that an entry said before it was
 /// corrected or withdrawn stays out too. Refused where the file cannot be read as a table at all or the

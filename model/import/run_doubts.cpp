@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <span>
 
 namespace sumpbook::import {
 namespace {
@@ -65,27 +66,26 @@ void doubt_reading(const ImportPlan& plan, PlannedEntry& planned, const RunFindi
                                     .part = Part::open});
 }
 
-void check_run(ImportPlan& plan, std::vector<Placed>& all) {
-    std::ranges::stable_sort(all, {}, [](const Placed& placed) { return placed.reading.date; });
+void check_run(ImportPlan& plan, std::span<const Placed> run) {
     std::vector<RunReading> readings;
-    for (const auto& placed : all)
+    for (const auto& placed : run)
         readings.push_back(placed.reading);
     for (const auto& finding : find_run_faults(readings))
-        if (auto* planned = all[finding.index].planned; planned != nullptr)
+        if (auto* planned = run[finding.index].planned; planned != nullptr)
             doubt_reading(plan, *planned, finding);
 }
 
 /// Clock changes cut the record into runs, each checked by itself.
 void check_runs(ImportPlan& plan, std::vector<Placed> all, std::vector<Date> changes) {
+    const auto date_of = [](const Placed& placed) { return placed.reading.date; };
+    std::ranges::stable_sort(all, {}, date_of);
     std::ranges::sort(changes);
     changes.push_back(Date{std::chrono::year{9999} / 12 / 31});
+    auto from = all.begin();
     for (const Date& change : changes) {
-        std::vector<Placed> run;
-        std::vector<Placed> later;
-        for (auto& placed : all)
-            (placed.reading.date < change ? run : later).push_back(std::move(placed));
-        check_run(plan, run);
-        all = std::move(later);
+        const auto until = std::ranges::lower_bound(from, all.end(), change, {}, date_of);
+        check_run(plan, {from, until});
+        from = until;
     }
 }
 

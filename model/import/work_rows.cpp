@@ -11,20 +11,35 @@
 namespace sumpbook::import {
 namespace {
 
+/// What is wrong with the pieces of a cell, in one sentence after the other, and no longer than a text may be.
+class PieceProblems {
+public:
+    void add(const std::string& sentence) {
+        constexpr std::size_t most_told = 10;
+        if (++count_ <= most_told) told_ += (told_.empty() ? "" : " ") + sentence;
+        else if (count_ == most_told + 1) told_ += " And so on.";
+    }
+    [[nodiscard]] const std::string& told() const { return told_; }
+
+private:
+    std::string told_;
+    std::size_t count_ = 0;
+};
+
 /// Reads the pieces of a cell one by one; unclear ones are left out and stand together in one doubt.
 template <class Read>
 auto read_list(RowReader& reader, std::string_view field, Read from_piece) {
     std::vector<typename decltype(from_piece(std::string_view()))::value_type> found;
-    std::string problems;
+    PieceProblems problems;
     reader.use(field);
     for (const auto& piece : pieces_of(reader.cell(field), '|')) {
         auto value = from_piece(piece);
         if (value)
             found.push_back(std::move(*value));
         else
-            problems += (problems.empty() ? "" : " ") + value.error().sentence;
+            problems.add(value.error().sentence);
     }
-    if (!problems.empty()) reader.doubt(field, "pieces between bars: " + problems);
+    if (!problems.told().empty()) reader.doubt(field, "pieces between bars: " + problems.told());
     return found;
 }
 
@@ -50,11 +65,13 @@ std::vector<std::string> read_does(RowReader& reader) {
 
 /// Without a typed total the column for all parts and the labour make it up; without that column nothing is
 /// paid in one sum, so that the prices in the list of parts and the labour count. A typed total stays, and is
-/// doubted where the two columns are there and say something else.
+/// doubted where the two columns are there and say something else, and where they are past any amount.
 void settle_paid(RowReader& reader, Entry& entry, const std::optional<Money>& parts,
                  const std::optional<Money>& labour) {
     if (!parts || (labour && parts->currency != labour->currency)) return;
     const Money sum{parts->minor + (labour ? labour->minor : 0), parts->currency};
+    if (!is_allowed(sum))
+        return reader.doubt("total", fmt::format("{}, parts and labour: more than an amount may be", text_of(sum)));
     if (!entry.paid) {
         if (!reader.has("total")) entry.paid = sum;
         return;

@@ -134,3 +134,63 @@ TEST_CASE("Shapes made to be slow or large are survived") {
         words += ",price per per per us gal gal gal gal";
     survive(ImportKind::fuel, words + "\n");
 }
+
+TEST_CASE("A row longer than a text may be is kept out, and one as long is not") {
+    const auto plan_of = [](std::size_t bytes) {
+        const std::string row = "2024-01-01,5," + std::string(bytes - 20, 'x'); // 11 in front, 9 between
+        return plan_import(ImportKind::fuel, "long.csv", "date,volume,note\n" + row + "\n", {}, one_bike(), {},
+                           import_day);
+    };
+    const auto fits = plan_of(most_row_bytes);
+    REQUIRE(fits);
+    CHECK(fits->entries.size() == 1);
+    const auto longer = plan_of(most_row_bytes + 1);
+    REQUIRE(longer);
+    CHECK(longer->entries.empty());
+    REQUIRE(longer->kept_out.size() == 1);
+    CHECK(longer->kept_out.front().reason == "it is longer than 65536 bytes");
+}
+
+TEST_CASE("However many pieces of a cell are unclear, the doubt about them stays short") {
+    std::string pieces;
+    for (int i = 0; i < 2000; ++i)
+        pieces += "no such thing|";
+    const auto plan = plan_import(ImportKind::work, "pieces.csv", "date,text,does\n2024-01-01,x," + pieces + "\n",
+                                  {}, one_bike(), {}, import_day);
+    REQUIRE(plan);
+    const auto doubts = plan->doubts();
+    REQUIRE(doubts.size() == 1);
+    CHECK(doubts.front().expected.size() < 1000);
+    CHECK(doubts.front().expected.ends_with("And so on."));
+}
+
+TEST_CASE("Parts and labour past any amount are doubted, not added up") {
+    const auto plan = plan_import(ImportKind::work, "dear.csv",
+                                  "date,text,parts price,labour price\n2024-01-01,x,9000000000000,9000000000000\n",
+                                  {}, one_bike(), {}, import_day);
+    REQUIRE(plan);
+    REQUIRE(plan->entries.size() == 1);
+    CHECK_FALSE(plan->entries.front().entry.paid);
+    REQUIRE(plan->doubts().size() == 1);
+    CHECK(plan->doubts().front().expected == "18000000000000.00 EUR, parts and labour: more than an amount may be");
+}
+
+TEST_CASE("A file with far more rows than its size allows is refused with the line") {
+    std::string rows = "date,volume\n";
+    for (int i = 0; i < 400'000; ++i)
+        rows += "x\n";
+    const auto plan = plan_import(ImportKind::fuel, "rows.csv", rows, {}, one_bike(), {}, import_day);
+    REQUIRE_FALSE(plan);
+    CHECK(plan.error().kind == ProblemKind::refused);
+    CHECK(plan.error().place.line > 10'000U);
+    CHECK(plan.error().sentence.find("Split it") != std::string::npos);
+}
+
+TEST_CASE("As many of the shortest fills as a lifetime never has are taken") {
+    std::string rows = "date,volume\n";
+    for (int i = 0; i < 20'000; ++i)
+        rows += "2024-01-01," + std::to_string(i + 1) + "\n";
+    const auto plan = plan_import(ImportKind::fuel, "fills.csv", rows, {}, one_bike(), {}, import_day);
+    REQUIRE(plan);
+    CHECK(plan->entries.size() == 20'000);
+}
