@@ -47,7 +47,8 @@ void place(Garage& garage, const Current& current) {
         const Current& current;
         [[nodiscard]] Bike& bike() const { return bike_of(garage, current.record->subject); }
         void operator()(const GarageSettings& settings) const {
-            garage.settings = versioned(current, settings);
+            // What a bike's records say of settings is not the garage's own.
+            if (current.record->subject == garage.id) garage.settings = versioned(current, settings);
         }
         void operator()(const BikeDetails& details) const { bike().details = versioned(current, details); }
         void operator()(const DataCardValue& value) const {

@@ -141,10 +141,14 @@ std::vector<NewRecord> second_copies(const Erasure& erasure, const std::vector<N
     return made;
 }
 
-std::set<Hash256> erased_frames(const std::vector<NamedRecord>& records) {
-    std::set<Hash256> frames;
-    for (const auto& named : records)
-        add_emptied(named, frames);
+std::set<EmptiedFrame> erased_frames(const std::vector<NamedRecord>& records) {
+    std::set<EmptiedFrame> frames;
+    for (const auto& named : records) {
+        std::set<Hash256> emptied;
+        add_emptied(named, emptied);
+        for (const auto& hash : emptied)
+            frames.insert({named.subject, hash});
+    }
     return frames;
 }
 

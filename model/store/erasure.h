@@ -44,8 +44,14 @@ struct Erasure {
                                                    const std::vector<NamedRecord>& records,
                                                    const std::vector<RecordName>& earlier);
 
+/// A frame that a record of the same subject says was emptied: nobody erases what another bike's records hold.
+struct EmptiedFrame {
+    SubjectId subject;
+    Hash256 hash{};
+    auto operator<=>(const EmptiedFrame&) const = default;
+};
 /// Every frame that a record here says was erased.
-[[nodiscard]] std::set<Hash256> erased_frames(const std::vector<NamedRecord>& records);
+[[nodiscard]] std::set<EmptiedFrame> erased_frames(const std::vector<NamedRecord>& records);
 
 /// One record whose frame was emptied.
 struct ErasedRecord {

@@ -112,11 +112,11 @@ void FrameSet::take(const FingerprintRecord& record) {
 void FrameSet::hide_erased() {
     if (erased_.empty()) return;
     for (auto& frame : frames_) {
-        if (erased_.contains(frame.hash)) frame.shown = 0;
+        if (erased_.contains({frame.header.subject, frame.hash})) frame.shown = 0;
     }
 }
 
-void FrameSet::keep_erased(const std::set<Hash256>& erased) {
+void FrameSet::keep_erased(const std::set<EmptiedFrame>& erased) {
     erased_.insert(erased.begin(), erased.end());
     hide_erased();
 }

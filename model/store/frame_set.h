@@ -2,6 +2,7 @@
 #pragma once
 
 #include "model/store/chain_index.h"
+#include "model/store/erasure.h"
 #include "model/store/file_layer.h"
 #include "model/store/file_lock.h"
 #include "model/store/fingerprint.h"
@@ -68,8 +69,8 @@ public:
 
     /// Frames that a record of these files says were erased: what they held is shown no more, here and in every
     /// union with this set, whatever another copy still has.
-    void keep_erased(const std::set<Hash256>& erased);
-    [[nodiscard]] const std::set<Hash256>& erased() const { return erased_; }
+    void keep_erased(const std::set<EmptiedFrame>& erased);
+    [[nodiscard]] const std::set<EmptiedFrame>& erased() const { return erased_; }
 
     /// Only this subject, without the parts whose bits are in `withheld`. Of fingerprint records the heads of
     /// this subject stay and the bare leaves of the others.
@@ -86,7 +87,7 @@ private:
     SubjectId garage_;
     void hide_erased();
     std::vector<SetFrame> frames_;
-    std::set<Hash256> erased_;
+    std::set<EmptiedFrame> erased_;
     /// By the hash of the record with bare leaves: what is known of the leaves is put together.
     std::map<Hash256, FingerprintRecord> records_;
     std::vector<std::shared_ptr<const FrameSource>> sources_;

@@ -88,7 +88,7 @@ Result<Read> read(FileLayer& files, const std::string& path, Patience patience, 
 void note_erased(const FrameSet& one, const FrameSet& other, std::set<Hash256>& found) {
     if (other.erased().empty()) return;
     for (const auto& frame : one.frames()) {
-        if (frame.shown != 0 && other.erased().contains(frame.hash)) found.insert(frame.hash);
+        if (frame.shown != 0 && other.erased().contains({frame.header.subject, frame.hash})) found.insert(frame.hash);
     }
 }
 

@@ -134,6 +134,21 @@ TEST_CASE("Time stamps go with their fingerprint into unions and hand-overs, eac
     CHECK(kept == std::vector<Bytes>{{}, {1, 2, 3}, {4}});
 }
 
+TEST_CASE("What a record says was erased is shown no more, but only of its own bike", "[frame set]") {
+    auto set = set_of({frame(1, 1, 0, 10), frame(1, 1, 1, 11), frame(2, 2, 0, 20)});
+    const auto hash_of = [](std::uint8_t number) {
+        Hash256 hash;
+        hash.fill(number);
+        return hash;
+    };
+    set.keep_erased({{subject_of(1), hash_of(10)}, {subject_of(1), hash_of(20)}});
+    REQUIRE(set.unite(set_of({frame(1, 1, 0, 10), frame(2, 2, 0, 20)})));
+    REQUIRE(set.frames().size() == 3);
+    CHECK(set.frames()[0].shown == 0);
+    CHECK(set.frames()[1].shown == 7);
+    CHECK(set.frames()[2].shown == 7);
+}
+
 TEST_CASE("A set knows its chains", "[frame set]") {
     auto second = frame(1, 1, 1, 2);
     second.header.previous.fill(1);
