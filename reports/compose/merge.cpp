@@ -69,7 +69,7 @@ std::string news_words(const Merge& merge) {
     return words + ".";
 }
 
-document::Array open_json(const std::vector<OpenConflict>& conflicts) {
+document::Array still_open_json(const std::vector<OpenConflict>& conflicts) {
     document::Array items;
     for (const auto& conflict : conflicts) {
         document::Object item;
@@ -133,7 +133,7 @@ document::Value merged_json(const Merge& merge, const store::WrittenOut& written
     json.add("chains", chains_json(*merge.plan)).add("new_records", merge.plan->new_entries());
     json.add("new_frames", merge.plan->new_frames()).add("filled_parts", filled_parts(*merge.plan));
     json.add("new_fingerprints", merge.plan->new_fingerprints);
-    json.add("written", written_json(written)).add("conflicts", open_json(conflicts));
+    json.add("written", written_json(written)).add("conflicts", still_open_json(conflicts));
     return json;
 }
 
