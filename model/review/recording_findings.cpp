@@ -2,6 +2,7 @@
 #include "model/review/recording_findings.h"
 
 #include "model/review/subject_name.h"
+#include "model/store/erasure.h"
 
 #include <algorithm>
 #include <map>
@@ -101,14 +102,16 @@ void add_unknown_versions(const store::GarageFile& file, const Garage& garage,
         wanted.insert(wanted.end(), record.record.replaces.begin(), record.record.replaces.end());
     keep_unknown(wanted, file.records());
     if (wanted.empty()) return;
+    const auto erased = store::erased_frames(file.records());
     for (const auto& record : file.records()) {
         const bool unknown = std::ranges::any_of(record.record.replaces, [&](const RecordName& name) {
-            return std::ranges::binary_search(wanted, name);
+            return std::ranges::binary_search(wanted, name) &&
+                   !erased.contains({record.subject, name.frame_hash}); // told as `entry-erased`
         });
         if (!unknown) continue;
         auto finding = make_finding(
             "replaces-unknown", subject_name(garage, record.subject),
-            "This stands for an earlier version that is not in this file, or was erased or left out. What "
+            "This stands for an earlier version that is not in this file, or was left out of it. What "
             "counts now is here; another copy may have the earlier version.");
         finding.entry_ids = {record.id};
         findings.push_back(std::move(finding));
