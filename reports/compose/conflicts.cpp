@@ -132,11 +132,13 @@ std::vector<OpenConflict> open_conflicts(const std::vector<const Bike*>& bikes, 
 }
 
 std::string conflict_title(const OpenConflict& conflict) {
-    // A withdrawal is about what the other side says.
-    const auto says = std::ranges::find_if(conflict.sides, [](const ConflictSide& side) {
-        return !std::holds_alternative<Withdrawal>(side.record->record.content);
-    });
-    const auto& side = says == conflict.sides.end() ? conflict.used() : *says;
+    // What is used, or, where that is a withdrawal, what the other side says.
+    const auto withdraws = [](const ConflictSide& side) {
+        return std::holds_alternative<Withdrawal>(side.record->record.content);
+    };
+    const auto says = std::ranges::find_if_not(conflict.sides, withdraws);
+    const bool used = !withdraws(conflict.used()) || says == conflict.sides.end();
+    const auto& side = used ? conflict.used() : *says;
     const auto* settings = std::get_if<GarageSettings>(&side.record->record.content);
     const auto title = record_title(side.record->record.content);
     return settings != nullptr || conflict.bike.empty() ? title : conflict.bike + ": " + title;
