@@ -26,8 +26,8 @@ struct BodyFault {
 
 /// The records of a verified frame whose open part is shown. Fields of withheld parts are absent.
 [[nodiscard]] tl::expected<std::vector<Record>, BodyFault> decode_records(const Frame& frame);
-/// The same into a list that is used again and again, and emptied first.
-[[nodiscard]] tl::expected<void, BodyFault> decode_records_into(const Frame& frame,
-                                                                std::vector<Record>& records);
+
+/// Whether `decode_records` would find no fault, without making any record.
+[[nodiscard]] bool can_be_decoded(const Frame& frame);
 
 } // namespace sumpbook::store

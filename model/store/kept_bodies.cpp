@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/store/kept_bodies.h"
+
+#include <algorithm>
+
+namespace sumpbook::store {
+namespace {
+
+constexpr std::size_t record_parts = 3;
+constexpr std::size_t length_bytes = 4;
+
+bool is_kept(const Frame& frame, std::size_t slot) { return frame.exists(slot) && frame.parts[slot].shown; }
+
+} // namespace
+
+void add_run(Runs& runs, Run run) {
+    if (!runs.empty() && runs.back().data() + runs.back().size() == run.data()) {
+        runs.back() = {runs.back().data(), runs.back().size() + run.size()};
+    } else {
+        runs.push_back(run);
+    }
+}
+
+std::span<std::uint8_t> BodyKeeper::take(std::size_t size) {
+    if (size > free_.size()) {
+        const std::size_t length = std::max(size, block_);
+        // Not filled with zeros: pages are touched when bodies come.
+        blocks_.push_back({std::make_unique_for_overwrite<std::uint8_t[]>(length), length}); // NOLINT
+        free_ = {blocks_.back().bytes.get(), length};
+    }
+    const auto taken = free_.first(size);
+    free_ = free_.subspan(size);
+    return taken;
+}
+
+void BodyKeeper::keep(const Frame& frame, Runs& runs) {
+    std::size_t size = 1;
+    for (std::size_t slot = 0; slot < record_parts; ++slot) {
+        if (is_kept(frame, slot)) size += length_bytes + frame.parts[slot].body.size();
+    }
+    const auto kept = take(size);
+    auto out = kept.begin() + 1;
+    kept[0] = 0;
+    for (std::size_t slot = 0; slot < record_parts; ++slot) {
+        if (!is_kept(frame, slot)) continue;
+        kept[0] |= bit_of(slot);
+        for (std::size_t i = 0; i < length_bytes; ++i)
+            *out++ = static_cast<std::uint8_t>(frame.parts[slot].body.size() >> (8 * i));
+    }
+    for (std::size_t slot = 0; slot < record_parts; ++slot) {
+        if (is_kept(frame, slot)) out = std::ranges::copy(frame.parts[slot].body, out).out;
+    }
+    add_run(runs, kept);
+}
+
+void BodyKeeper::back_to(const Mark& mark) {
+    blocks_.resize(mark.blocks);
+    free_ = {};
+    if (blocks_.empty()) return;
+    const auto& last = blocks_.back();
+    free_ = std::span(last.bytes.get(), last.size).last(mark.left);
+}
+
+Frame BodyReader::next(const Runs& runs, std::uint32_t entry_count) {
+    while (at_ == runs[run_].size()) {
+        ++run_;
+        at_ = 0;
+    }
+    const ByteView run = runs[run_];
+    Frame frame;
+    frame.header.entry_count = entry_count;
+    frame.header.parts_exist = run[at_++];
+    std::size_t body = at_;
+    for (std::size_t slot = 0; slot < record_parts; ++slot)
+        body += frame.exists(slot) ? length_bytes : 0;
+    for (std::size_t slot = 0; slot < record_parts; ++slot) {
+        if (!frame.exists(slot)) continue;
+        frame.parts[slot].shown = true;
+        frame.parts[slot].body = run.subspan(body, get_number<std::uint32_t>(run, at_));
+        at_ += length_bytes;
+        body += frame.parts[slot].body.size();
+    }
+    at_ = body;
+    return frame;
+}
+
+} // namespace sumpbook::store
