@@ -66,22 +66,8 @@ void OutArchive::save(const Date& date) {
     put_number(out_, days);
 }
 
-void InArchive::set_fault(ArchiveFault fault) {
-    if (ok()) fault_ = fault;
-}
-
 void InArchive::finish() {
     if (left() != 0) set_fault("bytes are left over");
-}
-
-bool InArchive::take(std::size_t size) {
-    if (!ok()) return false;
-    if (size > left()) {
-        set_fault("it ends too early");
-        return false;
-    }
-    at_ += size;
-    return true;
 }
 
 void InArchive::load_binary(void* address, std::size_t size) {
@@ -104,13 +90,6 @@ std::size_t InArchive::load_length(std::size_t limit) {
     if (length > limit) set_fault("a length is over its limit");
     if (length > left()) set_fault("a length is over the bytes left");
     return ok() ? length : 0;
-}
-
-void InArchive::load(bool& yes) {
-    std::uint8_t byte = 0;
-    load(byte);
-    if (byte > 1) set_fault("a yes-or-no is neither 0 nor 1");
-    yes = byte == 1;
 }
 
 void InArchive::load(std::string& text) {

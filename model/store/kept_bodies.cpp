@@ -7,7 +7,15 @@ namespace sumpbook::store {
 namespace {
 
 constexpr std::size_t record_parts = 3;
-constexpr std::size_t length_bytes = 4;
+constexpr std::size_t length_bytes = 3; // a body is at most 1 MiB long
+static_assert(max_part_bytes < 1U << 24U);
+
+std::size_t length_at(ByteView run, std::size_t at) {
+    std::size_t length = 0;
+    for (std::size_t i = 0; i < length_bytes; ++i)
+        length |= std::size_t{run[at + i]} << (8 * i);
+    return length;
+}
 
 bool is_kept(const Frame& frame, std::size_t slot) { return frame.exists(slot) && frame.parts[slot].shown; }
 
@@ -76,7 +84,7 @@ Frame BodyReader::next(const Runs& runs, std::uint32_t entry_count) {
     for (std::size_t slot = 0; slot < record_parts; ++slot) {
         if (!frame.exists(slot)) continue;
         frame.parts[slot].shown = true;
-        frame.parts[slot].body = run.subspan(body, get_number<std::uint32_t>(run, at_));
+        frame.parts[slot].body = run.subspan(body, length_at(run, at_));
         at_ += length_bytes;
         body += frame.parts[slot].body.size();
     }

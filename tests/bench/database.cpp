@@ -17,7 +17,7 @@ void take_column(sqlite3_stmt* statement, int column, store::Bytes& row) {
     if (sqlite3_column_type(statement, column) == SQLITE_TEXT) {
         const auto* text = sqlite3_column_text(statement, column);
         store::put_bytes(row, {text, static_cast<std::size_t>(sqlite3_column_bytes(statement, column))});
-    } else {
+    } else { // nothing counts as 0
         const auto number = sqlite3_column_int64(statement, column);
         const auto* bytes = reinterpret_cast<const std::uint8_t*>(&number); // NOLINT: eight bytes of a number
         store::put_bytes(row, {bytes, sizeof number});
@@ -69,7 +69,11 @@ void Database::insert(const Row& row) {
     text(row.volume_unit);
     number(row.full);
     number(row.missed_before);
-    number(row.octane);
+    if (row.octane) {
+        number(*row.octane);
+    } else {
+        require(sqlite3_bind_null(insert_, ++column) == SQLITE_OK);
+    }
     number(row.paid);
     text(row.currency);
     text(row.note);

@@ -6,10 +6,12 @@
 #include "tests/bench/database.h"
 
 #include <sched.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
 #include <algorithm>
+#include <array>
 #include <chrono>
 #include <cstdio>
 #include <fstream>
@@ -31,6 +33,15 @@ double most_megabytes() {
         if (line.starts_with("VmHWM:")) return std::stod(line.substr(6)) * 1024 / 1e6;
     }
     give_up("this system does not say how much memory a process takes");
+}
+
+double cpu_milliseconds() {
+    rusage usage{};
+    getrusage(RUSAGE_SELF, &usage);
+    const auto of = [](const timeval& time) {
+        return static_cast<double>(time.tv_sec) * 1e3 + static_cast<double>(time.tv_usec) / 1e3;
+    };
+    return of(usage.ru_utime) + of(usage.ru_stime);
 }
 
 void pin_to_first_core() {
@@ -76,9 +87,12 @@ int run_here(const std::vector<std::string>& words) {
     if (words.size() != 4) give_up("expected JOB THREADS PATH CORES");
     if (words[3] == "1") pin_to_first_core();
     const double base = most_megabytes();
+    const double cpu_before = cpu_milliseconds();
     const auto start = Clock::now();
     const std::size_t entries = do_job(words[0], static_cast<unsigned>(std::stoul(words[1])), words[2]);
-    std::printf("%.3f %.1f %.1f %zu\n", milliseconds_since(start), most_megabytes(), base, entries);
+    const double taken = milliseconds_since(start);
+    std::printf("%.3f %.3f %.1f %.1f %zu\n", taken, cpu_milliseconds() - cpu_before, most_megabytes(), base,
+                entries);
     return 0;
 }
 
@@ -97,8 +111,8 @@ Measured run_apart(const std::string& program, const std::string& job, const std
     const bool read = std::fgets(line.data(), line.size(), out) != nullptr;
     if (pclose(out) != 0 || !read) give_up("did not end well: " + command);
     Measured measured;
-    std::istringstream(line.data()) >> measured.milliseconds >> measured.megabytes >>
-        measured.base_megabytes >> measured.entries;
+    std::istringstream(line.data()) >> measured.milliseconds >> measured.cpu_milliseconds >>
+        measured.megabytes >> measured.base_megabytes >> measured.entries;
     return measured;
 }
 

@@ -8,9 +8,10 @@ namespace sumpbook::bench {
 
 /// What one run of one job measured, in a process of its own, so that no run finds memory that another left.
 struct Measured {
-    double milliseconds = 0;   ///< Of the job alone, without starting the process.
-    double megabytes = 0;      ///< Most memory the process held, programs and libraries included (VmHWM).
-    double base_megabytes = 0; ///< The same before the job.
+    double milliseconds = 0;     ///< Of the job alone, without starting the process.
+    double cpu_milliseconds = 0; ///< Work of all its threads: what a busy machine disturbs least.
+    double megabytes = 0;        ///< Most memory the process held, programs and libraries included (VmHWM).
+    double base_megabytes = 0;   ///< The same before the job.
     std::size_t entries = 0;
 };
 

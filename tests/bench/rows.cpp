@@ -74,7 +74,7 @@ Row row_of(std::size_t number) {
             .volume_unit = "mL",
             .full = n % 7 == 0 ? 0 : 1,
             .missed_before = n % 50 == 0 ? 1 : 0,
-            .octane = n % 2 == 0 ? 95 : 98,
+            .octane = n % 2 == 0 ? std::nullopt : std::optional<std::int64_t>(95),
             .paid = 1'500 + n * 11 % 2'500,
             .currency = "EUR",
             .note = "Stop " + std::to_string(n)};
@@ -96,7 +96,7 @@ Record record_of(const Row& row) {
                       .price = {},
                       .full = row.full == 1,
                       .missed_before = row.missed_before == 1,
-                      .octane = Decimal(row.octane),
+                      .octane = row.octane ? std::optional(Decimal(*row.octane)) : std::nullopt,
                       .trip = {}};
     return {{row.recorded}, {}, entry};
 }

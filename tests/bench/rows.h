@@ -5,6 +5,7 @@
 #include "model/store/frame.h"
 
 #include <cstdint>
+#include <optional>
 #include <string>
 
 namespace sumpbook::bench {
@@ -20,8 +21,8 @@ struct Row {
     std::string volume_unit;
     std::int64_t full = 0;
     std::int64_t missed_before = 0;
-    std::int64_t octane = 0;
-    std::int64_t paid = 0; ///< Cents.
+    std::optional<std::int64_t> octane; ///< Noted at every second stop.
+    std::int64_t paid = 0;              ///< Cents.
     std::string currency;
     std::string note;
 };
