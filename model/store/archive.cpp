@@ -23,6 +23,10 @@ constexpr ArchiveFault no_day = "a date is not a day of 1900 to 2100";
 } // namespace
 
 bool is_utf8(std::string_view text) {
+    // Most texts are ASCII from beginning to end.
+    text.remove_prefix(static_cast<std::size_t>(
+        std::ranges::find_if(text, [](char c) { return (static_cast<unsigned char>(c) & 0x80U) != 0; }) -
+        text.begin()));
     while (!text.empty()) {
         const auto first = utf8_first(text);
         if (first.bytes == 1 && first.code_point == U'\uFFFD') return false;
@@ -95,8 +99,7 @@ std::size_t InArchive::load_length(std::size_t limit) {
 void InArchive::load(std::string& text) {
     const std::size_t length = load_length(max_string_bytes);
     if (!take(length)) return;
-    const auto bytes = in_.subspan(at_ - length, length);
-    text.assign(bytes.begin(), bytes.end());
+    text.assign(reinterpret_cast<const char*>(in_.data()) + at_ - length, length); // NOLINT: bytes of a text
     if (!is_utf8(text)) set_fault(not_utf8);
 }
 
@@ -117,6 +120,7 @@ void InArchive::load(Currency& currency) {
     load(code);
     if (!ok()) return;
     const std::string text(code.begin(), code.end());
+    if (text == currency.code()) return; // the one that was read here before
     const auto known = Currency::from_code(text);
     if (known && known->code() == text) {
         currency = *known;
