@@ -86,7 +86,10 @@ void check_memory(const TempFolder& folder, const Bytes& bytes, Judge judge) {
     for (const unsigned threads : {1U, 4U}) {
         const auto opening = memory_of_opening(path, threads, judge);
         CHECK(opening > nothing); // 0: it crashed, or said something else
-#ifndef __SANITIZE_ADDRESS__      // which takes memory of its own
+        std::cout << "hostile file of " << bytes.size() << " bytes, " << threads
+                  << " thread(s): " << (opening - nothing) / 1024 << " KiB of "
+                  << (64 * bytes.size() + 64 * mebibyte) / 1024 << " allowed\n";
+#ifndef __SANITIZE_ADDRESS__ // which takes memory of its own
         CHECK(opening - nothing <= 64 * bytes.size() + 64 * mebibyte);
 #endif
     }
