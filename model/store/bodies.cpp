@@ -141,26 +141,25 @@ private:
 
     bool one_record() {
         static const std::size_t withdrawal = RecordContent(Withdrawal{}).index();
-        auto& record = PartCheck::any<Record>();
+        auto& in = in_[slot_of(Part::open)];
         shape_.forget();
-        for (const Part part : {Part::open, Part::money, Part::personal}) {
-            auto& in = in_[slot_of(part)];
-            if (!is_here(slot_of(part))) continue;
-            shape_.rewind();
-            const PartCheck walk(part, in, shape_);
-            if (part == Part::open) {
-                read_open(walk, in, record, [&] { return shape_.content() == withdrawal; });
-            } else {
-                read_closed(walk, frame_.parts[slot_of(part)].body, in, record);
-            }
-            if (!in.ok()) return false;
-        }
-        return true;
+        read_open(PartCheck<Part::open>(in, shape_), in, any<Record>(),
+                  [&] { return shape_.content() == withdrawal; });
+        return in.ok() && closed<Part::money>() && closed<Part::personal>();
+    }
+
+    template <Part part>
+    bool closed() {
+        constexpr auto slot = slot_of(part);
+        if (!is_here(slot)) return true;
+        shape_.rewind();
+        read_closed(PartCheck<part>(in_[slot], shape_), frame_.parts[slot].body, in_[slot], any<Record>());
+        return in_[slot].ok();
     }
 
     const Frame& frame_;
     std::array<InArchive, 3> in_;
-    Shape& shape_ = PartCheck::any<Shape>();
+    Shape& shape_ = any<Shape>();
 };
 
 } // namespace

@@ -22,26 +22,33 @@ private:
     std::size_t next_ = 0;
 };
 
+/// The object that all values of a type are read into, in this thread.
+template <class T>
+[[nodiscard]] T& any() {
+    thread_local T object;
+    return object;
+}
+
 /// Walks over the fields of one part as PartIn does and refuses what PartIn refuses, but keeps nothing: every
 /// field is read into the one object of its type, again and again. Several times as fast as making records.
+template <Part part>
 class PartCheck {
 public:
     using is_saving = boost::mpl::false_;
     using is_loading = boost::mpl::true_;
 
-    PartCheck(Part part, InArchive& in, Shape& shape)
-        : part_(part)
-        , in_(in)
+    PartCheck(InArchive& in, Shape& shape)
+        : in_(in)
         , shape_(shape) {}
 
     template <class T>
     PartCheck& operator&(T& value) {
-        if (part_ == Part::open) in_ >> value;
+        if constexpr (part == Part::open) in_ >> value;
         return *this;
     }
     template <class T>
     PartCheck& operator&(FieldOf<T> field) {
-        if (part_ == field.part) in_ >> field.value;
+        if (part == field.part) in_ >> field.value;
         return *this;
     }
     template <class T>
@@ -56,18 +63,11 @@ public:
         return *this;
     }
 
-    /// The object that all values of a type are read into.
-    template <class T>
-    [[nodiscard]] static T& any() {
-        thread_local T object;
-        return object;
-    }
-
 private:
     /// What the open part says here, read from it or remembered; `read` is given the archive.
     template <class Read>
     std::size_t shape(const Read& read) {
-        if (part_ != Part::open) return shape_.next();
+        if constexpr (part != Part::open) return shape_.next();
         const std::size_t number = read();
         shape_.add(number);
         return in_.ok() ? number : 0;
@@ -103,7 +103,6 @@ private:
     requires std::is_class_v<T>
     void walk(T& object) { boost::serialization::serialize_adl(*this, object, 0); }
 
-    Part part_;
     InArchive& in_;
     Shape& shape_;
 };
