@@ -99,12 +99,11 @@ void decode_one(Part part, ByteView body, InArchive& in, Record& record) {
               [&] { return std::holds_alternative<Withdrawal>(record.content); });
 }
 
-Decoded decode_part(Part part, const Frame& frame, std::vector<Record>& records) {
+Decoded decode_part(Part part, const Frame& frame, const std::function<Record&(std::size_t)>& place) {
     const ByteView body = frame.parts[slot_of(part)].body;
     InArchive in(body);
     for (std::size_t i = 0; i < frame.header.entry_count; ++i) {
-        if (part == Part::open) records.emplace_back();
-        decode_one(part, body, in, records[i]);
+        decode_one(part, body, in, place(i));
         if (i + 1 == frame.header.entry_count) in.finish();
         if (!in.ok()) return tl::unexpected<BodyFault>(BodyFault{i, in.fault()});
     }
@@ -179,17 +178,25 @@ Result<std::vector<Batch>> encode_records(const std::vector<Record>& records) {
     return batches;
 }
 
+Decoded decode_records_into(const Frame& frame, const std::function<Record&(std::size_t)>& place) {
+    for (const Part part : {Part::open, Part::money, Part::personal}) {
+        const auto slot = slot_of(part);
+        if (!frame.exists(slot) || !frame.parts[slot].shown) continue;
+        if (auto decoded = decode_part(part, frame, place); !decoded) return decoded;
+    }
+    return {};
+}
+
 tl::expected<std::vector<Record>, BodyFault> decode_records(const Frame& frame) {
     std::vector<Record> records;
     constexpr std::size_t shortest_record = 14; // an empty line of the data card
     const std::size_t at_most = frame.parts[slot_of(Part::open)].body.size() / shortest_record;
     records.reserve(std::min<std::size_t>(frame.header.entry_count, at_most));
-    for (const Part part : {Part::open, Part::money, Part::personal}) {
-        const auto slot = slot_of(part);
-        if (!frame.exists(slot) || !frame.parts[slot].shown) continue;
-        if (auto decoded = decode_part(part, frame, records); !decoded)
-            return tl::unexpected<BodyFault>(decoded.error());
-    }
+    const auto place = [&records](std::size_t i) -> Record& {
+        return i == records.size() ? records.emplace_back() : records[i];
+    };
+    if (const auto decoded = decode_records_into(frame, place); !decoded)
+        return tl::unexpected<BodyFault>(decoded.error());
     return records;
 }
 

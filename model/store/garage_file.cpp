@@ -81,7 +81,7 @@ Result<void> GarageFile::scan(const OpenFile& file, std::uint64_t size, ScanDept
             subject_ = *subject;
             end_ = file_header_bytes;
         }
-        loader_.expect(size);
+        loader_.expect(size, &around_.files);
         return take_in(load_actions(file, size, end_, depth, {.threads = around_.threads}, loader_));
     } catch (const IoFailure& failure) {
         return pass_on(io_problem(path_, "read", failure.error));

@@ -32,9 +32,9 @@ void add_run(Runs& runs, Run run) {
 std::span<std::uint8_t> BodyKeeper::take(std::size_t size) {
     if (size > free_.size()) {
         const std::size_t length = std::max(size, block_);
-        // Not filled with zeros: pages are touched when bodies come.
-        blocks_.push_back({std::make_unique_for_overwrite<std::uint8_t[]>(length), length}); // NOLINT
-        free_ = {blocks_.back().bytes.get(), length};
+        blocks_.push_back({std::unique_ptr<void, Free>(operator new(length, alignment)), length});
+        free_ = bytes_of(blocks_.back());
+        if (files_ != nullptr && length >= large_block) files_->will_fill(free_);
     }
     const auto taken = free_.first(size);
     free_ = free_.subspan(size);
@@ -64,9 +64,7 @@ void BodyKeeper::keep(const Frame& frame, Runs& runs) {
 void BodyKeeper::back_to(const Mark& mark) {
     blocks_.resize(mark.blocks);
     free_ = {};
-    if (blocks_.empty()) return;
-    const auto& last = blocks_.back();
-    free_ = std::span(last.bytes.get(), last.size).last(mark.left);
+    if (!blocks_.empty()) free_ = bytes_of(blocks_.back()).last(mark.left);
 }
 
 Frame BodyReader::next(const Runs& runs, std::uint32_t entry_count) {

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "model/store/file_layer.h"
 #include "model/store/frame.h"
 
 #include <memory>
+#include <new>
 #include <vector>
 
 namespace sumpbook::store {
@@ -23,9 +25,13 @@ void add_run(Runs& runs, Run run);
 class BodyKeeper {
 public:
     static constexpr std::size_t usual_block = 1024 * 1024;
+    /// Where a whole long file is kept; a multiple of the largest pages.
+    static constexpr std::size_t large_block = 8 * usual_block;
 
-    explicit BodyKeeper(std::size_t block = usual_block)
-        : block_(block) {}
+    /// `files` is told of large blocks before they are filled.
+    explicit BodyKeeper(std::size_t block = usual_block, FileLayer* files = nullptr)
+        : block_(block)
+        , files_(files) {}
 
     /// Keeps the shown parts and adds them to `runs`, at the end of its last run if that is where they stand.
     void keep(const Frame& frame, Runs& runs);
@@ -40,11 +46,19 @@ public:
 private:
     [[nodiscard]] std::span<std::uint8_t> take(std::size_t size);
 
+    static constexpr std::align_val_t alignment{2 * usual_block};
+    struct Free {
+        void operator()(void* bytes) const { operator delete(bytes, alignment); }
+    };
     struct Block {
-        std::unique_ptr<std::uint8_t[]> bytes; // NOLINT(*-avoid-c-arrays): not filled with zeros first
+        std::unique_ptr<void, Free> bytes; ///< Not filled with zeros: pages are touched when bodies come.
         std::size_t size = 0;
     };
+    [[nodiscard]] static std::span<std::uint8_t> bytes_of(const Block& block) {
+        return {static_cast<std::uint8_t*>(block.bytes.get()), block.size};
+    }
     std::size_t block_;
+    FileLayer* files_;
     std::vector<Block> blocks_;
     std::span<std::uint8_t> free_; ///< Of the last block.
 };

@@ -17,6 +17,17 @@ Loader Loader::behind(const Loader& before) {
     return loader;
 }
 
+void Loader::expect(std::uint64_t bytes, FileLayer* files) {
+    expected_bytes_ = bytes;
+    files_ = files;
+    if (index_.frames().empty()) keeper_ = new_keeper();
+}
+
+BodyKeeper Loader::new_keeper() const {
+    const bool is_long = expected_bytes_ > 2 * BodyKeeper::large_block;
+    return BodyKeeper(is_long ? BodyKeeper::large_block : BodyKeeper::usual_block, files_);
+}
+
 void Loader::Totals::add(const CheckedFrame& frame) {
     entries += frame.header.entry_count;
     if (frame.has_records()) records += frame.header.entry_count;
@@ -125,6 +136,10 @@ void Loader::make_room(std::uint64_t at) {
         room = std::max(have + have / 8, static_cast<std::size_t>(guess * 1.02) + 64);
     }
     index_.reserve(room);
+    const auto& frames = index_.frames();
+    const ByteView memory{reinterpret_cast<const std::uint8_t*>(frames.data()), // NOLINT: only its address
+                          frames.capacity() * sizeof(IndexedFrame)};
+    if (files_ != nullptr && memory.size() >= BodyKeeper::large_block) files_->will_fill(memory);
 }
 
 const std::vector<NamedRecord>& Loader::records() const {
@@ -141,14 +156,16 @@ void Loader::make_records() const {
     for (; records.size() < record_count_; ++frames) {
         const auto& frame = index_.frames()[frames];
         if (frame.record_count == 0) continue;
-        auto decoded = decode_records(reader.next(bodies_, frame.record_count));
-        if (!decoded) throw std::logic_error("a body that was found good cannot be read");
-        for (std::size_t i = 0; i < decoded->size(); ++i) {
-            records.push_back({.name = {frame.hash, static_cast<std::uint32_t>(i)},
-                               .id = {},
-                               .subject = index_.subject_of(frame),
-                               .record = std::move((*decoded)[i])});
+        const std::size_t first = records.size();
+        records.resize(first + frame.record_count);
+        for (std::size_t i = 0; i < frame.record_count; ++i) {
+            records[first + i].name = {frame.hash, static_cast<std::uint32_t>(i)};
+            records[first + i].subject = index_.subject_of(frame);
         }
+        const auto decoded =
+            decode_records_into(reader.next(bodies_, frame.record_count),
+                                [&](std::size_t i) -> Record& { return records[first + i].record; });
+        if (!decoded) throw std::logic_error("a body that was found good cannot be read");
     }
 }
 

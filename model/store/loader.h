@@ -29,8 +29,9 @@ public:
     /// For trying out an action alone: limits count as if it stood behind all that `before` holds.
     [[nodiscard]] static Loader behind(const Loader& before);
 
-    /// How long the file is that is about to be scanned: only to set memory aside in one piece.
-    void expect(std::uint64_t bytes) { expected_bytes_ = bytes; }
+    /// How long the file is that is about to be scanned, only to set memory aside in large pieces; `files`,
+    /// which lives longer than the loader, is told of them.
+    void expect(std::uint64_t bytes, FileLayer* files = nullptr);
 
     void frame(const VerifiedFrame& frame, std::uint64_t at) override;
     void fingerprint_record(ByteView body) override;
@@ -39,6 +40,7 @@ public:
     /// Takes in whole good actions that were read apart, as if they had been scanned. Their bodies are in the
     /// memory of a keeper that is handed over later.
     void take(const Piece& piece);
+    [[nodiscard]] BodyKeeper new_keeper() const;
     void take_memory(BodyKeeper keeper) { memory_.push_back(std::move(keeper)); }
 
     /// The first fault met in a good action.
@@ -82,6 +84,7 @@ private:
     std::size_t record_count_ = 0;
     std::size_t behind_records_ = 0;
     std::uint64_t expected_bytes_ = 0;
+    FileLayer* files_ = nullptr;
     std::optional<Fault> fault_;
     Runs bodies_;
     std::vector<BodyKeeper> memory_; ///< Of bodies that were read apart.

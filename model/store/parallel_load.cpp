@@ -99,7 +99,7 @@ private:
     }
 
     void work() {
-        BodyKeeper keeper;
+        BodyKeeper keeper = loader_.new_keeper();
         try {
             Window window(file_, size_, readers_.window_bytes);
             while (auto turn = next_turn(window)) {

@@ -22,9 +22,10 @@ private:
     std::size_t next_ = 0;
 };
 
-/// The object that all values of a type are read into, in this thread.
+/// The object that all values of a type are read into, in this thread. Not inlined: the compiler would warn,
+/// wrongly, that what a value before left in it was never set.
 template <class T>
-[[nodiscard]] T& any() {
+[[nodiscard, gnu::noinline]] T& any() {
     thread_local T object;
     return object;
 }
