@@ -22,6 +22,7 @@ void add_export_command(CommandLine& line);
 void add_report_command(CommandLine& line);
 void add_verify_command(CommandLine& line);
 void add_fingerprint_command(CommandLine& line);
+void add_stamp_command(CommandLine& line);
 void add_calc_command(CommandLine& line);
 
 } // namespace sumpbook::cli

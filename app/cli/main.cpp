@@ -30,6 +30,7 @@ void add_commands(CommandLine& line) {
     add_report_command(line);
     add_verify_command(line);
     add_fingerprint_command(line);
+    add_stamp_command(line);
     add_calc_command(line);
 }
 

@@ -34,7 +34,11 @@ Result<ExitStatus> run(Session& session, const Typed& typed, Make make) {
     if (!front) return pass_on(front.error());
     const auto report = make(session, *front);
     if (!report) return pass_on(report.error());
-    if (wants_html(typed)) return put_out(session, write::html(*report), typed.to);
+    if (wants_html(typed)) {
+        const auto code = fingerprint_code_of(session);
+        if (!code) return pass_on(code.error());
+        return put_out(session, write::html(*report, *code), typed.to);
+    }
     if (typed.to.empty() || typed.to == "-") {
         session.show({}, *report);
         return ExitStatus::done;

@@ -9,6 +9,7 @@
 #include "model/store/garage_file.h"
 #include "model/upkeep/due.h"
 #include "model/usage/as_of.h"
+#include "reports/compose/integrity.h"
 #include "reports/compose/odometer_plot.h"
 #include "reports/compose/pictures.h"
 #include "reports/compose/report_costs.h"
@@ -87,6 +88,12 @@ Result<compose::ReportFront> report_front_of(Session& session) {
     front.fingerprint = fingerprint->text;
     front.records = fingerprint->records;
     return front;
+}
+
+Result<plot::QrCode> fingerprint_code_of(Session& session) {
+    const auto file = session.file();
+    if (!file) return pass_on(file.error());
+    return compose::fingerprint_code(store::fingerprint_of(store::leaves_of((*file)->index())));
 }
 
 Result<document::Document> due_report(Session& session, const compose::ReportFront& front) {

@@ -3,6 +3,7 @@
 
 #include "app/cli/session.h"
 #include "reports/compose/report_front.h"
+#include "reports/plot/qr_code.h"
 
 namespace sumpbook::cli {
 
@@ -13,6 +14,9 @@ inline constexpr int text_file_width = 80;
 /// `fingerprint` does, so that `verify` can later say what was changed; where the file cannot be written to
 /// it stands on the report all the same, and a remark says so.
 [[nodiscard]] Result<compose::ReportFront> report_front_of(Session& session);
+
+/// The QR code of that fingerprint.
+[[nodiscard]] Result<plot::QrCode> fingerprint_code_of(Session& session);
 
 // Each for the bikes meant, as they stood on the day.
 [[nodiscard]] Result<document::Document> due_report(Session& session, const compose::ReportFront& front);

@@ -18,8 +18,6 @@ constexpr std::string_view fingerprint_tag = "sbprint1";
 constexpr std::size_t checked_bytes = 32;
 constexpr std::size_t check_bytes = 8;
 
-Hash256 fingerprint_seal(ByteView body) { return sha256({as_bytes(fingerprint_tag), body}); }
-
 Problem problem(ProblemKind kind, std::string sentence, const std::string& path) {
     return {kind, std::move(sentence), Place{.file = path, .line = {}, .column = {}, .text = {}}};
 }
@@ -80,15 +78,20 @@ std::optional<ActionHeader> read_action_header(ByteView bytes) {
     return header;
 }
 
+Bytes encode_action_header(std::size_t frame_bytes, std::size_t frame_count) {
+    Bytes out(action_magic.begin(), action_magic.end());
+    put_number(out, static_cast<std::uint32_t>(action_header_bytes + frame_bytes));
+    put_number(out, static_cast<std::uint16_t>(frame_count));
+    put_number(out, std::uint16_t{0});
+    return out;
+}
+
 Bytes encode_action(const std::vector<Bytes>& frames) {
-    std::size_t length = action_header_bytes;
+    std::size_t length = 0;
     for (const auto& frame : frames)
         length += frame.size();
-    Bytes out(action_magic.begin(), action_magic.end());
-    out.reserve(length);
-    put_number(out, static_cast<std::uint32_t>(length));
-    put_number(out, static_cast<std::uint16_t>(frames.size()));
-    put_number(out, std::uint16_t{0});
+    Bytes out = encode_action_header(length, frames.size());
+    out.reserve(action_header_bytes + length);
     for (const auto& frame : frames)
         put_bytes(out, frame);
     return out;
@@ -99,7 +102,7 @@ Bytes encode_fingerprint_action(ByteView body) {
     put_number(out, static_cast<std::uint32_t>(action_header_bytes + body.size() + seal_bytes));
     put_number(out, std::uint32_t{0});
     put_bytes(out, body);
-    put_bytes(out, ByteView(fingerprint_seal(body)).first(seal_bytes));
+    put_bytes(out, ByteView(fingerprint_record_hash(body)).first(seal_bytes));
     return out;
 }
 
@@ -107,8 +110,10 @@ ByteView fingerprint_body(ByteView action) {
     return action.subspan(action_header_bytes, action.size() - action_header_bytes - seal_bytes);
 }
 
+Hash256 fingerprint_record_hash(ByteView body) { return sha256({as_bytes(fingerprint_tag), body}); }
+
 bool fingerprint_action_matches(ByteView action) {
-    const Hash256 seal = fingerprint_seal(fingerprint_body(action));
+    const Hash256 seal = fingerprint_record_hash(fingerprint_body(action));
     return std::ranges::equal(action.last(seal_bytes), ByteView(seal).first(seal_bytes));
 }
 

@@ -4,6 +4,7 @@
 #include "model/garage/ids.h"
 #include "model/quantity/problem.h"
 #include "model/store/bytes.h"
+#include "model/store/hash.h"
 
 #include <optional>
 
@@ -38,9 +39,13 @@ struct ActionHeader {
 /// `bytes` holds the 12; absent when they cannot start an action.
 [[nodiscard]] std::optional<ActionHeader> read_action_header(ByteView bytes);
 
+/// The 12 bytes in front of frames that take so many bytes together.
+[[nodiscard]] Bytes encode_action_header(std::size_t frame_bytes, std::size_t frame_count);
 /// The frames, already encoded, as one action.
 [[nodiscard]] Bytes encode_action(const std::vector<Bytes>& frames);
 [[nodiscard]] Bytes encode_fingerprint_action(ByteView body);
+/// What fingerprint records are sorted by in written-out files; their seal is its first bytes.
+[[nodiscard]] Hash256 fingerprint_record_hash(ByteView body);
 /// Whether a whole fingerprint action, header included, matches its seal.
 [[nodiscard]] bool fingerprint_action_matches(ByteView action);
 [[nodiscard]] ByteView fingerprint_body(ByteView action);

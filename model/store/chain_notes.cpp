@@ -140,7 +140,7 @@ std::vector<Finding> chain_note_findings(const std::vector<ChainNote>& notes, co
         const auto* chain = index.find(note.chain);
         if (chain == nullptr || !note.written) continue;
         const auto foreign = std::ranges::count_if(index.heads(*chain), [&](const IndexedFrame* head) {
-            return head->sequence > note.written->sequence && !ends_as_noted(note, end_of(*head));
+            return head->sequence >= note.written->sequence && !ends_as_noted(note, end_of(*head));
         });
         if (foreign == 0) continue;
         findings.push_back(

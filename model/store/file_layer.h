@@ -6,6 +6,7 @@
 
 #include <string>
 #include <utility>
+#include <vector>
 
 namespace sumpbook::store {
 
@@ -24,7 +25,13 @@ using Io = tl::expected<T, IoError>;
     return tl::unexpected<IoError>(IoError{fault, code});
 }
 
-enum class OpenMode { read, read_write, read_write_or_create, create_new };
+enum class OpenMode {
+    read,
+    read_write,
+    read_write_or_create,
+    create_new,     ///< Fails with `exists` if it exists.
+    create_private, ///< The same, for its owner's eyes only.
+};
 enum class LockKind { shared, exclusive };
 
 /// Which file a path or a descriptor means, whatever its name.
@@ -60,6 +67,11 @@ public:
     [[nodiscard]] virtual Io<void> remove(const std::string& path) = 0;
     [[nodiscard]] virtual Io<void> sync_folder(const std::string& folder) = 0;
     [[nodiscard]] virtual Io<void> make_folders(const std::string& folder) = 0;
+    /// Names of what is in the folder, sorted, without "." and "..".
+    [[nodiscard]] virtual Io<std::vector<std::string>> list(const std::string& folder) = 0;
+    /// Who may read and write it: the system's permission bits.
+    [[nodiscard]] virtual Io<std::uint32_t> mode(Handle file) = 0;
+    [[nodiscard]] virtual Io<void> set_mode(Handle file, std::uint32_t mode) = 0;
     /// False: another descriptor holds it. Dropped when the descriptor is closed or its process ends.
     [[nodiscard]] virtual Io<bool> try_lock(Handle file, LockKind kind) = 0;
     virtual void unlock(Handle file) = 0;

@@ -42,6 +42,15 @@ std::optional<std::string> printed_form(const std::string& typed) {
     return symbols;
 }
 
+std::string in_groups(const std::string& symbols) {
+    std::string text;
+    for (std::size_t i = 0; i < symbols.size(); ++i) {
+        if (i > 0 && i % group_symbols == 0) text += '-';
+        text += symbols[i];
+    }
+    return text;
+}
+
 bool strictly_sorted(const auto& list) {
     return std::ranges::adjacent_find(list, std::ranges::greater_equal{}) == list.end();
 }
@@ -73,6 +82,11 @@ void serialize(Archive& ar, FingerprintLeaf& leaf, unsigned /*version*/) {
 template <class Archive>
 void serialize(Archive& ar, FingerprintRecord& record, unsigned /*version*/) {
     ar& record.printed& record.entries& record.leaves;
+    bool stamped = !record.time_stamp.empty();
+    if constexpr (!Archive::saving) stamped = ar.left() > 0;
+    if (!stamped) return;
+    ar& record.time_stamp;
+    if (record.time_stamp.empty()) ar.set_fault("a time stamp is empty");
 }
 
 Hash256 leaf_hash(const SubjectId& subject, const std::vector<ChainHead>& sorted_heads) {
@@ -126,13 +140,7 @@ std::optional<FingerprintRecord> read_fingerprint_record(ByteView body) {
 }
 
 std::string fingerprint_text(const Hash256& fingerprint) {
-    const std::string symbols = with_check(base32_text(fingerprint, printed_symbols));
-    std::string text;
-    for (std::size_t i = 0; i < symbols.size(); ++i) {
-        if (i > 0 && i % group_symbols == 0) text += '-';
-        text += symbols[i];
-    }
-    return text;
+    return in_groups(with_check(base32_text(fingerprint, printed_symbols)));
 }
 
 Result<TypedFingerprint> TypedFingerprint::read(std::string_view text) {
@@ -160,6 +168,16 @@ Result<TypedFingerprint> TypedFingerprint::read(std::string_view text) {
     }
     fingerprint.symbols_ = symbols->substr(0, printed_symbols);
     return fingerprint;
+}
+
+TypedFingerprint TypedFingerprint::of(const Hash256& fingerprint) {
+    TypedFingerprint typed;
+    typed.symbols_ = hex_text(fingerprint);
+    return typed;
+}
+
+std::string TypedFingerprint::text() const {
+    return symbols_.size() == hex_symbols ? symbols_ : in_groups(with_check(symbols_));
 }
 
 bool TypedFingerprint::matches(const Hash256& fingerprint) const {

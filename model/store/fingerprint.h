@@ -35,6 +35,9 @@ struct FingerprintRecord {
     RecordedTime printed;                ///< By the clock of that computer; not covered by the fingerprint.
     std::uint64_t entries = 0;           ///< How many the garage held; not covered either.
     std::vector<FingerprintLeaf> leaves; ///< Sorted by leaf.
+    /// The answer of a time-stamp authority about this fingerprint (RFC 3161, DER); empty: none. Each answer
+    /// is kept in a record of its own.
+    Bytes time_stamp;
     [[nodiscard]] Hash256 fingerprint() const;
     bool operator==(const FingerprintRecord&) const = default;
 };
@@ -58,7 +61,11 @@ class TypedFingerprint {
 public:
     /// Spaces, hyphens and the case of letters do not matter. Refused: a wrong length, a mistyped symbol.
     [[nodiscard]] static Result<TypedFingerprint> read(std::string_view text);
+    /// All 256 bits, known to the program.
+    [[nodiscard]] static TypedFingerprint of(const Hash256& fingerprint);
     [[nodiscard]] bool matches(const Hash256& fingerprint) const;
+    /// One way to write it for everybody: as printed, or 64 small hex digits. `read` takes it back.
+    [[nodiscard]] std::string text() const;
 
 private:
     std::string symbols_; ///< 25 symbols in base 32, or 64 in hex.
@@ -76,7 +83,8 @@ struct FingerprintCheck {
     FingerprintAnswer answer = FingerprintAnswer::not_found;
     std::optional<RecordedTime> printed; ///< From the saved record.
     /// "frame 12 of the entries k7-..."; "the entries k7-..." where only the leaf of their subject is known
-    /// and fits none of its states; "everything it covers".
+    /// and fits none of its states; "everything it covers". Not found: where a chain of this file breaks by
+    /// itself, empty where none does.
     std::string place;
     std::uint64_t covered_entries = 0;
     // Entries that the fingerprint does not cover:

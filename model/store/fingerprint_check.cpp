@@ -171,10 +171,22 @@ private:
             covered_[i] = true;
             const auto& here = index_.frames()[i];
             if (here.sequence == 0) return;
-            if (!here.parent)
-                return report(check, FingerprintAnswer::missing, head.chain, here.sequence - 1);
+            if (!here.parent) return report_break(check, *chain, head.chain, here.sequence - 1);
             i = *here.parent;
         }
+    }
+
+    /// The frame at `sequence` that the covered ones stand on is not here. What stands in front of it may be
+    /// broken too: the first break of the chain is named.
+    void report_break(FingerprintCheck& check, const Chain& chain, const ChainId& id,
+                      std::uint32_t sequence) const {
+        for (const auto i : chain.frames) {
+            const auto& frame = index_.frames()[i];
+            if (frame.sequence > 0 && !frame.parent) sequence = std::min(sequence, frame.sequence - 1);
+        }
+        report(check,
+               index_.has_sequence(chain, sequence) ? FingerprintAnswer::changed : FingerprintAnswer::missing,
+               id, sequence);
     }
 
     /// A changed frame says more than a missing one; otherwise the first found stands.
@@ -212,6 +224,15 @@ private:
     std::vector<bool> continues_; ///< Stands behind a covered end of its chain.
 };
 
+/// The first frame of the file, in its order, that is not what the frame behind it stands on; empty: none.
+std::string first_break(const ChainIndex& index) {
+    const auto broken = std::ranges::find_if(
+        index.frames(), [](const IndexedFrame& frame) { return frame.sequence > 0 && !frame.parent; });
+    if (broken == index.frames().end()) return {};
+    return fmt::format("frame {} of the entries {}-...", broken->sequence,
+                       index.name_of(index.chain_of(*broken)));
+}
+
 /// What the leaves of subjects not held here leave open of an answer.
 void settle_bare_leaves(FingerprintCheck& check, const SavedState& state, const ChainIndex& index) {
     if (check.subjects_not_held == 0) return;
@@ -242,6 +263,7 @@ FingerprintCheck check_fingerprint(const TypedFingerprint& typed, const ChainInd
     } else if (auto earlier = earlier_state(typed, index)) {
         state.heads = *std::move(earlier);
     } else {
+        check.place = first_break(index);
         return check;
     }
     Coverage coverage(index, state.heads);

@@ -124,6 +124,25 @@ FrameFault verify_parts(const FrameStart& start, ByteView bytes, VerifiedFrame& 
 
 } // namespace
 
+std::uint8_t Frame::parts_shown() const {
+    std::uint8_t shown = 0;
+    for (std::size_t slot = 0; slot < part_slots; ++slot) {
+        if (exists(slot) && parts[slot].shown) shown |= bit_of(slot);
+    }
+    return shown;
+}
+
+std::size_t encoded_length(const VerifiedFrame& verified) {
+    std::size_t length = parts_at + seal_bytes + verified.attachment_bytes;
+    for (std::size_t slot = 0; slot < part_slots; ++slot) {
+        if (!verified.frame.exists(slot)) continue;
+        const auto& part = verified.frame.parts[slot];
+        if (!part.shown || slot == attachment_slot) length += hash_bytes;
+        if (part.shown) length += part_overhead_bytes + part.body.size();
+    }
+    return length;
+}
+
 Hash256 part_hash(std::size_t slot, const Salt& salt, ByteView body) {
     const std::array<std::uint8_t, 1> number{bit_of(slot)};
     return sha256({number, salt, body});

@@ -73,6 +73,8 @@ struct Frame {
     FrameHeader header;
     std::array<PartView, part_slots> parts; ///< Only those of header.parts_exist mean anything.
     [[nodiscard]] bool exists(std::size_t slot) const { return (header.parts_exist & bit_of(slot)) != 0; }
+    /// The bits of the parts that are shown.
+    [[nodiscard]] std::uint8_t parts_shown() const;
 };
 
 /// Why a frame is not right, in words that follow "it": "does not match its seal".
@@ -103,6 +105,8 @@ struct VerifiedFrame {
     Hash256 hash{};
     std::size_t attachment_bytes = 0; ///< Length of a shown attachment, whose body is not looked at here.
 };
+/// How many bytes it takes in a file.
+[[nodiscard]] std::size_t encoded_length(const VerifiedFrame& frame);
 /// `bytes` is exactly the frame. The parts of the result are views into it. For an attachment that is
 /// shown, only the 32 + 20 bytes before its body are needed: pass the frame without the body and seal and
 /// the seal by itself; the body is verified by `attachment_matches` when it is used.

@@ -68,6 +68,9 @@ public:
     /// Reads and verifies the whole file again, saves the record of its fingerprint and returns it. Printing
     /// twice without a change in between adds nothing.
     [[nodiscard]] Result<FingerprintRecord> take_fingerprint(RecordedTime now);
+    /// Keeps an authority's answer about a fingerprint that was printed of this garage before, as one more
+    /// record of it. Refused: no such fingerprint, too long. The same answer twice adds nothing.
+    [[nodiscard]] Result<FingerprintRecord> keep_time_stamp(const Hash256& fingerprint, Bytes time_stamp);
     [[nodiscard]] FingerprintCheck check(const TypedFingerprint& typed) const;
 
 private:

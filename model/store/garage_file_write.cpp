@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <stdexcept>
 
 namespace sumpbook::store {
@@ -157,6 +158,29 @@ Result<FingerprintRecord> GarageFile::take_fingerprint(RecordedTime now) {
             return Bytes{};
         }
         return encode_fingerprint_action(encode_fingerprint_record(record));
+    };
+    const auto appended = append_under_lock(ScanDepth::everything, make, [] {});
+    if (!appended) return pass_on(appended.error());
+    return record;
+}
+
+Result<FingerprintRecord> GarageFile::keep_time_stamp(const Hash256& fingerprint, Bytes time_stamp) {
+    FingerprintRecord record;
+    const auto make = [&]() -> Result<Bytes> {
+        const auto& saved = loader_.fingerprints();
+        const auto printed =
+            std::ranges::find_if(saved, [&](const auto& one) { return one.fingerprint() == fingerprint; });
+        if (printed == saved.end()) {
+            return refuse("The time stamp is about a fingerprint that was never printed of this garage: " +
+                          hex_text(fingerprint) + ".");
+        }
+        record = *printed;
+        record.time_stamp = std::move(time_stamp);
+        if (std::ranges::find(saved, record) != saved.end()) return Bytes{};
+        const Bytes body = encode_fingerprint_record(record);
+        if (body.empty() || body.size() > max_fingerprint_record_bytes - action_header_bytes - seal_bytes)
+            return refuse("The time stamp is too long to be kept in the garage file.");
+        return encode_fingerprint_action(body);
     };
     const auto appended = append_under_lock(ScanDepth::everything, make, [] {});
     if (!appended) return pass_on(appended.error());

@@ -9,6 +9,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <chrono>
@@ -61,6 +62,7 @@ int flags_of(OpenMode mode) {
     case OpenMode::read_write_or_create:
         return O_RDWR | O_CREAT;
     case OpenMode::create_new:
+    case OpenMode::create_private:
         break;
     }
     return O_RDWR | O_CREAT | O_EXCL;
@@ -73,7 +75,8 @@ FileIdentity identity_of(const struct stat& info) {
 } // namespace
 
 Io<FileLayer::Handle> PosixFileLayer::open(const std::string& path, OpenMode mode) {
-    const int handle = ::open(path.c_str(), flags_of(mode) | O_CLOEXEC, 0666);
+    const mode_t allowed = mode == OpenMode::create_private ? 0600 : 0666;
+    const int handle = ::open(path.c_str(), flags_of(mode) | O_CLOEXEC, allowed);
     if (handle < 0) return last_error();
     return handle;
 }
@@ -147,6 +150,27 @@ Io<void> PosixFileLayer::make_folders(const std::string& folder) {
     std::filesystem::create_directories(folder, code);
     if (code) return tl::unexpected<IoError>(error_of(code.value()));
     return {};
+}
+
+Io<std::vector<std::string>> PosixFileLayer::list(const std::string& folder) {
+    std::error_code code;
+    std::vector<std::string> names;
+    std::filesystem::directory_iterator entry(folder, code);
+    for (; !code && entry != std::filesystem::directory_iterator(); entry.increment(code))
+        names.push_back(entry->path().filename().string());
+    if (code) return tl::unexpected<IoError>(error_of(code.value()));
+    std::ranges::sort(names);
+    return names;
+}
+
+Io<std::uint32_t> PosixFileLayer::mode(Handle file) {
+    struct stat info {};
+    if (::fstat(file, &info) != 0) return last_error();
+    return static_cast<std::uint32_t>(info.st_mode) & 07777U;
+}
+
+Io<void> PosixFileLayer::set_mode(Handle file, std::uint32_t mode) {
+    return done_if(::fchmod(file, static_cast<mode_t>(mode)) == 0);
 }
 
 Io<bool> PosixFileLayer::try_lock(Handle file, LockKind kind) {

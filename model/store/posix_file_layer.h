@@ -22,6 +22,9 @@ public:
     Io<void> remove(const std::string& path) override;
     Io<void> sync_folder(const std::string& folder) override;
     Io<void> make_folders(const std::string& folder) override;
+    Io<std::vector<std::string>> list(const std::string& folder) override;
+    Io<std::uint32_t> mode(Handle file) override;
+    Io<void> set_mode(Handle file, std::uint32_t mode) override;
     Io<bool> try_lock(Handle file, LockKind kind) override;
     void unlock(Handle file) override;
     void pause(int milliseconds) override;

@@ -28,19 +28,6 @@ public:
     void action_done(bool /*good*/) override {}
 };
 
-bool attachment_body_matches(Window& window, std::uint64_t at, std::size_t length, const PartView& part) {
-    Sha256 hasher;
-    const std::array<std::uint8_t, 1> number{bit_of(attachment_slot)};
-    hasher.add(number);
-    hasher.add(part.salt);
-    for (std::size_t done = 0; done < length;) {
-        const std::size_t piece = std::min(length - done, Window::usual_bytes);
-        hasher.add(window.view(at + done, piece));
-        done += piece;
-    }
-    return hasher.finish() == part.hash;
-}
-
 /// Verifies one action that starts at `start`.
 class ActionCheck {
 public:
@@ -240,6 +227,19 @@ Tail judge_tail(Window& window, std::uint64_t at, const Verdict& verdict) {
 }
 
 } // namespace
+
+bool attachment_body_matches(Window& window, std::uint64_t at, std::size_t length, const PartView& part) {
+    Sha256 hasher;
+    const std::array<std::uint8_t, 1> number{bit_of(attachment_slot)};
+    hasher.add(number);
+    hasher.add(part.salt);
+    for (std::size_t done = 0; done < length;) {
+        const std::size_t piece = std::min(length - done, Window::usual_bytes);
+        hasher.add(window.view(at + done, piece));
+        done += piece;
+    }
+    return hasher.finish() == part.hash;
+}
 
 Scan scan_actions(Window& window, std::uint64_t from, std::size_t frames_before, ScanDepth depth,
                   ScanHandler& handler) {

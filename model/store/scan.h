@@ -49,6 +49,10 @@ struct Scan {
 /// `usual` leaves out the bodies of attachments that do not stand in the last action.
 enum class ScanDepth { usual, everything };
 
+/// Whether the content of a shown attachment, `length` bytes from `at`, matches its hash. Throws IoFailure.
+[[nodiscard]] bool attachment_body_matches(Window& window, std::uint64_t at, std::size_t length,
+                                           const PartView& part);
+
 /// Walks whole actions from byte `from` (the end of the header or of an action) to the end of the window.
 /// `frames_before`: frames in front of `from`, for their numbers. Throws IoFailure.
 [[nodiscard]] Scan scan_actions(Window& window, std::uint64_t from, std::size_t frames_before,

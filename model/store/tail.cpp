@@ -39,15 +39,18 @@ Io<void> copy(const OpenFile& from_file, std::uint64_t from, std::uint64_t size,
     return to.layer().sync(to.handle());
 }
 
-/// All bytes in a new file beside `path`, synced; its name. Nothing is left when it fails.
-Io<std::string> write_beside(FileLayer& files, const std::string& path, ByteView bytes) {
+/// A filled new file beside `path`, synced; its name. Nothing is left when it fails.
+Result<std::string> make_beside(FileLayer& files, const std::string& path, const Fill& fill) {
     const auto temporary = make_numbered(files, path + ".new-");
-    if (!temporary) return tl::unexpected<IoError>(temporary.error());
-    auto made = write_fully(temporary->file, 0, bytes);
-    if (made) made = files.sync(temporary->file.handle());
+    if (!temporary) return pass_on(io_problem(path, "made", temporary.error()));
+    auto made = fill(temporary->file);
+    if (made) {
+        const auto synced = files.sync(temporary->file.handle());
+        if (!synced) made = pass_on(io_problem(path, "made", synced.error()));
+    }
     if (made) return temporary->name;
     static_cast<void>(files.remove(temporary->name));
-    return tl::unexpected<IoError>(made.error());
+    return pass_on(made.error());
 }
 
 } // namespace
@@ -71,9 +74,9 @@ Result<std::string> set_tail_aside(const OpenFile& file, const std::string& path
     return aside->name;
 }
 
-Result<void> make_file(FileLayer& files, const std::string& path, ByteView bytes) {
-    const auto temporary = write_beside(files, path, bytes);
-    if (!temporary) return pass_on(io_problem(path, "made", temporary.error()));
+Result<void> make_file(FileLayer& files, const std::string& path, const Fill& fill) {
+    const auto temporary = make_beside(files, path, fill);
+    if (!temporary) return pass_on(temporary.error());
     if (const auto renamed = files.rename_new(*temporary, path); !renamed) {
         static_cast<void>(files.remove(*temporary));
         if (renamed.error().fault != IoFault::exists)
@@ -87,6 +90,14 @@ Result<void> make_file(FileLayer& files, const std::string& path, ByteView bytes
         return pass_on(io_problem(path, "made", synced.error()));
     }
     return {};
+}
+
+Result<void> make_file(FileLayer& files, const std::string& path, ByteView bytes) {
+    return make_file(files, path, [&](const OpenFile& file) -> Result<void> {
+        const auto written = write_fully(file, 0, bytes);
+        if (!written) return pass_on(io_problem(path, "made", written.error()));
+        return {};
+    });
 }
 
 } // namespace sumpbook::store

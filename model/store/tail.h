@@ -3,6 +3,7 @@
 
 #include "model/store/file_layer.h"
 
+#include <functional>
 #include <string>
 
 namespace sumpbook::store {
@@ -12,8 +13,12 @@ namespace sumpbook::store {
 [[nodiscard]] Result<std::string> set_tail_aside(const OpenFile& file, const std::string& path,
                                                  std::uint64_t from, std::uint64_t size);
 
-/// A whole new file: temporary name beside it, sync, rename, sync of the folder. Refused where `path` exists;
-/// the temporary file is removed when anything fails.
+/// Puts the content into a new, empty file that is open for reading and writing.
+using Fill = std::function<Result<void>(const OpenFile&)>;
+
+/// A whole new file: temporary name beside it, filled, sync, rename, sync of the folder. Refused where `path`
+/// exists; the temporary file is removed when anything fails.
+[[nodiscard]] Result<void> make_file(FileLayer& files, const std::string& path, const Fill& fill);
 [[nodiscard]] Result<void> make_file(FileLayer& files, const std::string& path, ByteView bytes);
 
 } // namespace sumpbook::store

@@ -43,12 +43,26 @@ std::string unchanged_words(const store::FingerprintCheck& check) {
 
 } // namespace
 
-document::Value fingerprint_json(const store::FingerprintRecord& record) {
+document::Value fingerprint_json(const store::FingerprintRecord& record,
+                                 const std::vector<CheckedTimeStamp>& stamps, const plot::QrCode* code) {
     document::Object json = document::result();
     json.add("fingerprint", store::fingerprint_text(record.fingerprint()));
     json.add("sha256", store::hex_text(record.fingerprint()));
     json.add("printed", iso_text(record.printed)).add("records", record.entries);
+    if (!stamps.empty()) json.add("time_stamps", time_stamps_json(stamps));
+    if (code != nullptr) {
+        const auto rows = plot::qr_rows(*code);
+        json.add("qr", document::Array(rows.begin(), rows.end()));
+    }
     return json;
+}
+
+plot::QrCode fingerprint_code(const store::Hash256& fingerprint) {
+    std::string text = store::hex_text(fingerprint);
+    for (char& c : text) {
+        if (c >= 'a' && c <= 'f') c = static_cast<char>(c - 'a' + 'A');
+    }
+    return plot::qr_code(text);
 }
 
 document::Document fingerprint_words(const store::FingerprintRecord& record) {
@@ -56,13 +70,15 @@ document::Document fingerprint_words(const store::FingerprintRecord& record) {
     words.facts({{{"Fingerprint", store::fingerprint_text(record.fingerprint())},
                   {"Covers", records(record.entries)},
                   {"First printed", iso_text(record.printed)}}});
-    words.sentence("Keep it outside this file: on paper, with a buyer, in a letter. Later, \"sumpbook "
-                   "verify\" tells whether "
-                   "anything it covers was changed since. It cannot tell whether what was written was true.");
+    words.sentence(
+        "Keep it outside this file: on paper, with a buyer, in a letter. Later, \"sumpbook verify\" tells "
+        "whether anything it covers was changed or cut off since. It cannot tell whether what was "
+        "written was true, nor what was changed before it was first printed.");
     return words;
 }
 
-document::Value verify_json(const store::FingerprintCheck& check) {
+document::Value verify_json(const store::FingerprintCheck& check,
+                            const std::vector<CheckedTimeStamp>& stamps) {
     document::Object json = document::result();
     json.add("answer", slug(check.answer));
     json.add("printed", check.printed ? document::Value(iso_text(*check.printed)) : document::Value());
@@ -70,6 +86,7 @@ document::Value verify_json(const store::FingerprintCheck& check) {
     json.add("covered_records", check.covered_entries).add("recorded_later", check.recorded_later);
     json.add("recorded_earlier", check.recorded_earlier).add("forked_before", check.forked_before);
     json.add("subjects_not_held", check.subjects_not_held);
+    json.add("time_stamps", time_stamps_json(stamps));
     return json;
 }
 
@@ -90,17 +107,22 @@ document::Document verify_text(const store::FingerprintCheck& check) {
                        document::Severity::danger);
         break;
     case store::FingerprintAnswer::not_found:
-        words.sentence("This fingerprint belongs to no state of this file: it was printed of another garage, "
-                       "or of a copy that "
-                       "went another way, or something was changed since.",
-                       document::Severity::danger);
+        words.sentence(
+            "No state of this file matches this fingerprint: it was printed of another garage, or of a "
+            "copy that went another way, or something was changed or cut off since.",
+            document::Severity::danger);
+        if (!check.place.empty())
+            words.sentence("The first that does not line up with what stands behind it: " + check.place +
+                           ".");
         return words;
     }
     words.facts(
         {{{"Recorded later", records(check.recorded_later)},
           {"Recorded before it, but not in the copy it was printed of", records(check.recorded_earlier)},
           {"Branched off before its end", records(check.forked_before)}}});
-    words.sentence("This shows what was changed, not whether what was written is true.");
+    words.sentence(
+        "This shows what was changed since the fingerprint was printed, not whether what was written is "
+        "true, nor what was changed before.");
     return words;
 }
 
@@ -115,6 +137,9 @@ document::Document check_text(const CheckedFile& file) {
     document::Document text;
     text.sentence(fmt::format("The file verifies: {}, every one as it was written.", records(file.records)),
                   document::Severity::good);
+    text.sentence(
+        "A history that was rewritten throughout, or cut off cleanly at its end, looks like this too: only a "
+        "fingerprint kept outside the file shows that (\"sumpbook verify\").");
     text.append(findings_text(file.findings));
     return text;
 }

@@ -3,8 +3,10 @@
 
 #include "model/review/finding.h"
 #include "model/store/fingerprint.h"
+#include "reports/compose/time_stamps.h"
 #include "reports/document/document.h"
 #include "reports/document/value.h"
+#include "reports/plot/qr_code.h"
 
 #include <cstdint>
 #include <vector>
@@ -13,10 +15,17 @@ namespace sumpbook::compose {
 
 // Whether a garage is as it was: its fingerprint, a test against one, and a test of the whole file.
 
-[[nodiscard]] document::Value fingerprint_json(const store::FingerprintRecord& record);
+/// With time stamps just taken in, and the code where it was asked for; null: not.
+[[nodiscard]] document::Value fingerprint_json(const store::FingerprintRecord& record,
+                                               const std::vector<CheckedTimeStamp>& stamps,
+                                               const plot::QrCode* code);
 [[nodiscard]] document::Document fingerprint_words(const store::FingerprintRecord& record);
 
-[[nodiscard]] document::Value verify_json(const store::FingerprintCheck& check);
+/// All 256 bits as 64 hexadecimal digits in capitals, which `verify` takes back.
+[[nodiscard]] plot::QrCode fingerprint_code(const store::Hash256& fingerprint);
+
+[[nodiscard]] document::Value verify_json(const store::FingerprintCheck& check,
+                                          const std::vector<CheckedTimeStamp>& stamps = {});
 [[nodiscard]] document::Document verify_text(const store::FingerprintCheck& check);
 
 /// A file of which every byte was verified.

@@ -4,6 +4,7 @@
 #include "reports/plot/plot.h"
 #include "reports/write/html_style.h"
 #include "reports/write/markup.h"
+#include "reports/write/qr_code.h"
 #include "reports/write/svg.h"
 
 #include <algorithm>
@@ -155,11 +156,16 @@ std::string head(const std::string& title) {
 
 } // namespace
 
-std::string html(const document::Document& document) {
+std::string html(const document::Document& document, const std::optional<plot::QrCode>& code) {
     Writer writer;
     for (const auto& block : document.blocks)
         std::visit(writer, block);
-    return head(title_of(document)) + std::move(writer).text() + "</main>\n</body>\n</html>\n";
+    std::string text = std::move(writer).text();
+    if (code)
+        text += "<figure class=\"code\">\n" + qr_svg(*code, "QR code of the fingerprint") +
+                "<figcaption>The fingerprint with all its 256 bits, to be read by a "
+                "camera.</figcaption>\n</figure>\n";
+    return head(title_of(document)) + text + "</main>\n</body>\n</html>\n";
 }
 
 } // namespace sumpbook::write

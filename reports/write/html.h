@@ -2,7 +2,9 @@
 #pragma once
 
 #include "reports/document/document.h"
+#include "reports/plot/qr_code.h"
 
+#include <optional>
 #include <string>
 
 namespace sumpbook::write {
@@ -11,6 +13,8 @@ namespace sumpbook::write {
 /// is fetched (a Content-Security-Policy forbids it). Well-formed as XML too. Its title is the first heading.
 /// Everything in the document is text: no part of it is read as markup. Severity shows as a mark and a word
 /// beside the colour; wide tables scroll; sections keep together on paper.
-[[nodiscard]] std::string html(const document::Document& document);
+/// `code` stands at its end, under a line that says what it holds.
+[[nodiscard]] std::string html(const document::Document& document,
+                               const std::optional<plot::QrCode>& code = std::nullopt);
 
 } // namespace sumpbook::write

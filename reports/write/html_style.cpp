@@ -34,6 +34,7 @@ td { min-width: 3.5rem; max-width: 28rem; }
 th.number, td.number { text-align: right; white-space: nowrap; }
 figure { margin: 1rem 0; }
 figure svg { display: block; width: 100%; height: auto; max-width: 56rem; }
+figure.code svg { width: 40mm; height: 40mm; }
 figcaption { max-width: 42rem; color: #555555; font-size: 0.92rem; }
 @media (max-width: 36rem) {
 main { padding: 1rem; }

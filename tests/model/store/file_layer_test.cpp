@@ -46,6 +46,19 @@ TEST_CASE("Files are made, read, written, cut and renamed", "[files]") {
     CHECK_FALSE(files.sync_folder(folder.file("nowhere")));
 }
 
+TEST_CASE("A private file is for its owner's eyes, from its first moment", "[file-layer]") {
+    namespace fs = std::filesystem;
+    const TempFolder folder;
+    PosixFileLayer files;
+    const auto path = folder.file("key");
+    const auto file = open_file(files, path, OpenMode::create_private);
+    REQUIRE(file);
+    CHECK(fs::status(path).permissions() == (fs::perms::owner_read | fs::perms::owner_write));
+    REQUIRE(write_fully(*file, 0, as_bytes("secret")));
+    CHECK(open_file(files, path, OpenMode::create_private).error().fault == IoFault::exists);
+    CHECK(bytes_of_file(path).size() == 6);
+}
+
 TEST_CASE("Folders are made with those above them", "[files]") {
     const TempFolder folder;
     PosixFileLayer files;

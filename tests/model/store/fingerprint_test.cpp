@@ -67,6 +67,23 @@ TEST_CASE("The record of a fingerprint reads back and proves itself", "[fingerpr
         CHECK_FALSE(read_fingerprint_record(ByteView(bytes).first(length)));
 }
 
+TEST_CASE("A record may carry the answer of a time-stamp authority", "[fingerprint]") {
+    auto record = example_record();
+    const auto without = encode_fingerprint_record(record);
+    record.time_stamp = {1, 2, 3};
+    const auto bytes = encode_fingerprint_record(record);
+    CHECK(ByteView(bytes).first(without.size()).size() == without.size());
+    CHECK(Bytes(bytes.begin() + static_cast<std::ptrdiff_t>(without.size()), bytes.end()) ==
+          Bytes{3, 1, 2, 3});
+    CHECK(read_fingerprint_record(bytes) == record);
+    CHECK(record.fingerprint() == example_record().fingerprint());
+    for (std::size_t length = without.size() + 1; length < bytes.size(); ++length)
+        CHECK_FALSE(read_fingerprint_record(ByteView(bytes).first(length)));
+    auto empty = without;
+    empty.push_back(0); // a time stamp of no bytes: there is one way only to write none
+    CHECK_FALSE(read_fingerprint_record(empty));
+}
+
 TEST_CASE("A leaf without its heads gives the same fingerprint", "[fingerprint]") {
     auto bare = example_record();
     for (auto& leaf : bare.leaves)

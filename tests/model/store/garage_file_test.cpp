@@ -2,6 +2,7 @@
 #include "model/store/garage_file.h"
 
 #include "model/store/action.h"
+#include "model/store/archive.h"
 #include "tests/catch.h"
 #include "tests/model/store/example_garage.h"
 
@@ -320,6 +321,33 @@ TEST_CASE("A fingerprint is saved once for one state and verifies later", "[gara
     CHECK(check.covered_entries == 2);
     CHECK(check.recorded_earlier == 1); // by its own clock
     CHECK(garage->take_fingerprint({1'900'000'000})->fingerprint() != first->fingerprint());
+}
+
+TEST_CASE("The answer of an authority is kept beside its fingerprint, once", "[garage-file]") {
+    Bench bench;
+    auto garage = make_example(bench);
+    const auto first = garage.fingerprints().front();
+    const auto kept = garage.keep_time_stamp(first.fingerprint(), {1, 2, 3});
+    REQUIRE(kept);
+    CHECK(kept->fingerprint() == first.fingerprint());
+    CHECK(kept->printed == first.printed);
+    const auto size = bench.bytes().size();
+    CHECK(garage.keep_time_stamp(first.fingerprint(), {1, 2, 3}));
+    CHECK(bench.bytes().size() == size);
+    CHECK(garage.keep_time_stamp(first.fingerprint(), {4}));
+
+    const auto opened = bench.open(ScanDepth::everything);
+    REQUIRE(opened);
+    REQUIRE(opened->fingerprints().size() == 3);
+    CHECK(opened->fingerprints()[0] == first);
+    CHECK(opened->fingerprints()[1].time_stamp == Bytes{1, 2, 3});
+    CHECK(opened->fingerprints()[2].time_stamp == Bytes{4});
+    CHECK(opened->check(TypedFingerprint::of(first.fingerprint())).answer == FingerprintAnswer::unchanged);
+
+    const auto strange = garage.keep_time_stamp(Hash256{}, {1});
+    REQUIRE_FALSE(strange);
+    CHECK(strange.error().sentence.find("never printed of this garage") != std::string::npos);
+    CHECK_FALSE(garage.keep_time_stamp(first.fingerprint(), Bytes(max_list_elements + 1)));
 }
 
 TEST_CASE("A fingerprint is not printed of a damaged file", "[garage-file]") {

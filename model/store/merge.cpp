@@ -1,0 +1,156 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "model/store/merge.h"
+
+#include "model/garage/garage.h"
+#include "model/store/bike_names.h"
+#include "model/store/garage_copy.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <bit>
+#include <numeric>
+
+namespace sumpbook::store {
+namespace {
+
+Place at(const std::string& path) { return {.file = path, .line = {}, .column = {}, .text = {}}; }
+
+void add_to(MergedChain& chain, const SetFrame& frame, const SetFrame* before) {
+    ++chain.frames;
+    chain.entries += frame.header.entry_count;
+    if (before == nullptr) {
+        ++chain.new_frames;
+        chain.new_entries += frame.header.entry_count;
+    } else {
+        const unsigned filled = frame.shown & ~static_cast<unsigned>(before->shown);
+        chain.filled_parts += static_cast<std::size_t>(std::popcount(filled));
+    }
+}
+
+/// What `all` holds, chain by chain, beside what `first` holds.
+std::vector<MergedChain> compare(const FrameSet& all, const FrameSet& first, const BikeNames& names) {
+    const auto index = all.chains();
+    std::vector<MergedChain> chains;
+    const ChainId* of_last = nullptr;
+    for (const auto& frame : all.frames()) {
+        if (of_last == nullptr || *of_last != frame.header.chain) {
+            const auto* chain = index.find(frame.header.chain);
+            MergedChain line;
+            line.name = index.name_of(frame.header.chain);
+            line.subject = frame.header.subject;
+            line.bike = names.of(frame.header.subject);
+            line.forked = chain != nullptr && chain->branches > 1;
+            line.gap = chain != nullptr && chain->missing > 0;
+            chains.push_back(std::move(line));
+            of_last = &frame.header.chain;
+        }
+        add_to(chains.back(), frame, first.find(frame));
+    }
+    return chains;
+}
+
+MergePlan plan_of(FrameSet all, const FrameSet& first, const BikeNames& names, std::uint32_t mode) {
+    MergePlan plan;
+    plan.chains = compare(all, first, names);
+    plan.fingerprints = all.fingerprint_count();
+    plan.new_fingerprints = plan.fingerprints - first.fingerprint_count();
+    plan.mode = mode;
+    plan.set = std::move(all);
+    return plan;
+}
+
+std::size_t sum(const std::vector<MergedChain>& chains, std::size_t MergedChain::*field) {
+    return std::accumulate(chains.begin(), chains.end(), std::size_t{0},
+                           [&](std::size_t so_far, const auto& chain) { return so_far + chain.*field; });
+}
+
+void append(std::vector<std::string>& to, const std::vector<std::string>& more) {
+    to.insert(to.end(), more.begin(), more.end());
+}
+
+/// A verified file without its records, which are looked at one file at a time.
+struct Read {
+    FrameSet set;
+    std::uint32_t mode = 0;
+};
+
+Result<Read> read(FileLayer& files, const std::string& path, Patience patience, BikeNames& names,
+                  std::vector<std::string>& notices) {
+    auto copy = read_copy(files, path, patience);
+    if (!copy) return pass_on(copy.error());
+    names.note(copy->contents.records());
+    append(notices, copy->notices);
+    return Read{std::move(copy->set), copy->mode};
+}
+
+Result<std::set<SubjectId>> subjects_named(const Garage& garage, const std::vector<std::string>& names,
+                                           const std::string& path) {
+    std::set<SubjectId> subjects;
+    for (const auto& name : names) {
+        if (const auto* bike = find_bike(garage, name)) {
+            subjects.insert(bike->id);
+            continue;
+        }
+        std::string held;
+        for (const auto& bike : garage.bikes)
+            held += (held.empty() ? "" : ", ") + bike.details.value.name;
+        return refuse(fmt::format("There is no bike called {} in that garage. It holds: {}.", name,
+                                  held.empty() ? "none" : held),
+                      at(path));
+    }
+    return subjects;
+}
+
+} // namespace
+
+std::size_t MergePlan::new_frames() const { return sum(chains, &MergedChain::new_frames); }
+std::size_t MergePlan::new_entries() const { return sum(chains, &MergedChain::new_entries); }
+bool MergePlan::brings_news() const {
+    return new_frames() > 0 || sum(chains, &MergedChain::filled_parts) > 0 || new_fingerprints > 0;
+}
+
+Result<MergePlan> plan_merge(FileLayer& files, const std::vector<std::string>& paths, Patience patience) {
+    if (paths.empty()) return refuse("There is nothing to merge.");
+    BikeNames names;
+    std::vector<std::string> notices;
+    const auto first = read(files, paths.front(), patience, names, notices);
+    if (!first) return pass_on(first.error());
+    FrameSet all = first->set;
+    for (std::size_t i = 1; i < paths.size(); ++i) {
+        const auto next = read(files, paths[i], patience, names, notices);
+        if (!next) return pass_on(next.error());
+        if (auto united = all.unite(next->set); !united) {
+            united.error().place = at(paths[i]);
+            return pass_on(united.error());
+        }
+    }
+    MergePlan plan = plan_of(std::move(all), first->set, names, first->mode);
+    plan.notices = std::move(notices);
+    return plan;
+}
+
+Result<MergePlan> plan_adoption(FileLayer& files, const std::string& into, const std::string& from,
+                                const std::vector<std::string>& bikes, Patience patience) {
+    BikeNames names;
+    std::vector<std::string> notices;
+    const auto first = read(files, into, patience, names, notices);
+    if (!first) return pass_on(first.error());
+    const auto other = read_copy(files, from, patience);
+    if (!other) return pass_on(other.error());
+    if (other->set.garage() == first->set.garage()) {
+        return refuse("Both files belong to the same garage: merge them, nothing needs to be adopted.", at(from));
+    }
+    const auto chosen =
+        subjects_named(fold(other->set.garage(), other->contents.records()), bikes, from);
+    if (!chosen) return pass_on(chosen.error());
+    append(notices, other->notices);
+    names.note(other->contents.records());
+    FrameSet all = first->set;
+    if (const auto adopted = all.adopt(other->set, *chosen); !adopted) return pass_on(adopted.error());
+    MergePlan plan = plan_of(std::move(all), first->set, names, first->mode);
+    plan.notices = std::move(notices);
+    return plan;
+}
+
+} // namespace sumpbook::store
