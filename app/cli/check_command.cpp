@@ -2,6 +2,7 @@
 #include "app/cli/commands.h"
 #include "app/cli/session.h"
 #include "model/review/history_findings.h"
+#include "model/review/record_findings.h"
 #include "model/store/garage_file.h"
 #include "reports/compose/integrity.h"
 
@@ -31,6 +32,11 @@ Result<ExitStatus> run(Session& session, bool use_exit_code) {
             findings.push_back(std::move(finding));
     }
     const store::GarageFile& file = **whole;
+    for (auto& finding :
+         review::conflict_findings(*bikes, session.options().bike.empty(), file.records()))
+        findings.push_back(std::move(finding));
+    for (auto& finding : review::erased_findings(*bikes, file.index(), file.records()))
+        findings.push_back(std::move(finding));
     const compose::CheckedFile checked{file.bytes(), file.index().frames().size(), file.records().size(),
                                        std::move(findings)};
     session.show(compose::check_json(checked), compose::check_text(checked));

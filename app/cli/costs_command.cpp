@@ -3,6 +3,7 @@
 #include "app/cli/costs_budget.h"
 #include "app/cli/costs_forecast.h"
 #include "app/cli/costs_settings.h"
+#include "app/cli/log_conflicts.h"
 #include "app/cli/session.h"
 #include "app/cli/typed.h"
 #include "model/usage/as_of.h"
@@ -86,6 +87,7 @@ Result<ExitStatus> show_spent(Session& session, const TypedSpent& typed) {
     for (const auto* bike : *bikes)
         compose::add_spent(report, *bike, settings, session.today());
     session.show(compose::spent_json(report), compose::spent_text(report));
+    if (auto said = remark_conflicts(session); !said) return pass_on(said.error());
     return ExitStatus::done;
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.h"
+#include "app/cli/log_conflicts.h"
 #include "app/cli/session.h"
 #include "model/upkeep/due.h"
 #include "reports/compose/due.h"
@@ -31,6 +32,7 @@ void add_due_command(CommandLine& line) {
                      typed->why && !items.empty()
                          ? compose::due_why_text(items)
                          : compose::due_text(items, compose::sold_sentences(*bikes, session.today())));
+        if (auto said = remark_conflicts(session); !said) return pass_on(said.error());
         return typed->exit_code && upkeep::needs_attention(items) ? ExitStatus::findings : ExitStatus::done;
     });
 }

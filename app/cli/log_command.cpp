@@ -3,8 +3,12 @@
 #include "app/cli/commands.h"
 #include "app/cli/entry_fields.h"
 #include "app/cli/log_command_entry.h"
+#include "app/cli/log_conflicts.h"
+#include "app/cli/log_erase.h"
+#include "app/cli/log_settle.h"
 #include "app/cli/suggestions.h"
 #include "reports/compose/entry_words.h"
+#include "reports/compose/erased.h"
 #include "reports/compose/log.h"
 
 #include <algorithm>
@@ -79,7 +83,12 @@ void add_list(CommandLine& line, CLI::App& command) {
         const auto bikes = session.bikes();
         if (!bikes) return pass_on(bikes.error());
         const auto entries = compose::select(*bikes, *selection);
-        session.show(compose::log_json(entries), compose::log_text(entries));
+        const auto erased = erased_here(session);
+        if (!erased) return pass_on(erased.error());
+        const auto gone = compose::erased_of(*bikes, *erased);
+        auto text = compose::log_text(entries);
+        if (!gone.empty() && !session.options().plain) text.sentence(compose::erased_sentence(gone));
+        session.show(compose::log_json(entries).add("erased", compose::erased_json(gone)), text);
         return ExitStatus::done;
     });
 }
@@ -95,11 +104,15 @@ void add_show(CommandLine& line, CLI::App& group) {
         const auto versions = compose::entry_versions((*open)->records, *id);
         const auto found = entry_by_id(session, *id);
         if (found) {
-            session.show(compose::entry_page_json(*found->bike, *found->entry, versions),
-                         compose::entry_page_text(*found->bike, *found->entry, versions));
+            auto text = compose::entry_page_text(*found->bike, *found->entry, versions);
+            const auto& records = (*open)->records;
+            const auto record = std::ranges::find(records, found->entry->name, &NamedRecord::name);
+            if (const auto erased = store::recorded_again_on(*record, records))
+                text.sentence(compose::recorded_again_sentence(*erased));
+            session.show(compose::entry_page_json(*found->bike, *found->entry, versions), text);
             return ExitStatus::done;
         }
-        if (versions.empty()) return pass_on(found.error());
+        if (versions.empty()) return show_erased(session, *id, found.error());
         const std::string bike = bike_of_record((*open)->garage, (*open)->records, *id);
         session.show(compose::withdrawn_page_json(bike, versions),
                      compose::withdrawn_page_text(bike, versions));
@@ -138,8 +151,9 @@ Result<ExitStatus> correct(Session& session, TypedCorrection typed) {
         return pass_on(kept.error());
     if (entry == found->entry->value && !found->entry->in_conflict())
         return refuse("That is what " + found->entry->id + " says already. Nothing was written.");
+    const std::string settled = found->entry->in_conflict() ? " and settled what was changed in two places" : "";
     return write_entry(session, *found->bike, entry, sorted_heads(*found->entry),
-                       "Corrected " + found->entry->id + ", now");
+                       "Corrected " + found->entry->id + settled + ", now");
 }
 
 /// The options of all kinds stand by the kind they are of, in the help.
@@ -204,24 +218,10 @@ void add_withdraw(CommandLine& line, CLI::App& group) {
     });
 }
 
-void add_conflicts(CommandLine& line, CLI::App& group) {
-    auto& command = line.command(group, "conflicts", "Entries that were changed in two places",
-                                 {"sumpbook -g my.sumpbook log conflicts"});
-    line.on_run(command, [](Session& session) -> Result<ExitStatus> {
-        const auto bikes = session.bikes();
-        if (!bikes) return pass_on(bikes.error());
-        const auto open = session.open();
-        if (!open) return pass_on(open.error());
-        const auto conflicts = compose::entry_conflicts(*bikes, (*open)->records);
-        session.show(compose::conflicts_json(conflicts), compose::conflicts_text(conflicts));
-        return ExitStatus::done;
-    });
-}
-
 } // namespace
 
 void add_log_command(CommandLine& line) {
-    auto& group = line.command("log", "List and search entries; show, correct, withdraw, conflicts",
+    auto& group = line.command("log", "List and search entries; show, correct, withdraw, conflicts, settle, erase",
                                {"sumpbook -g my.sumpbook log",
                                 "sumpbook -g my.sumpbook -b \"Old twin\" log --kind fuel --last 5",
                                 "sumpbook -g my.sumpbook log --text \"clutch cable\""});
@@ -230,7 +230,9 @@ void add_log_command(CommandLine& line) {
     add_show(line, group);
     add_correct(line, group);
     add_withdraw(line, group);
-    add_conflicts(line, group);
+    add_log_conflicts(line, group);
+    add_log_settle(line, group);
+    add_log_erase(line, group);
 }
 
 } // namespace sumpbook::cli

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.h"
+#include "app/cli/log_conflicts.h"
 #include "app/cli/output_file.h"
 #include "app/cli/report_parts.h"
 #include "reports/write/html.h"
@@ -34,6 +35,7 @@ Result<ExitStatus> run(Session& session, const Typed& typed, Make make) {
     if (!front) return pass_on(front.error());
     const auto report = make(session, *front);
     if (!report) return pass_on(report.error());
+    if (auto said = remark_conflicts(session); !said) return pass_on(said.error());
     if (wants_html(typed)) {
         const auto code = fingerprint_code_of(session);
         if (!code) return pass_on(code.error());

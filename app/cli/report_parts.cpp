@@ -6,6 +6,7 @@
 #include "model/oil/assess.h"
 #include "model/oil/oil_trend.h"
 #include "model/review/history_findings.h"
+#include "model/review/record_findings.h"
 #include "model/store/garage_file.h"
 #include "model/upkeep/due.h"
 #include "model/usage/as_of.h"
@@ -159,8 +160,11 @@ Result<document::Document> history_report(Session& session, const compose::Repor
     if (!bikes) return pass_on(bikes.error());
     std::vector<compose::HistoryOfBike> histories;
     for (const Bike& bike : *bikes) {
+        auto findings = review::history_findings(bike);
+        for (auto& finding : review::conflict_findings({&bike}, false, (*open)->records))
+            findings.push_back(std::move(finding));
         histories.push_back({.bike = &bike,
-                             .findings = review::history_findings(bike),
+                             .findings = std::move(findings),
                              .gaps = review::record_gaps(bike),
                              .corrections = compose::corrections_of(bike, (*open)->records, session.today()),
                              .pictures = {picture(compose::odometer_plot(bike))}});

@@ -84,8 +84,10 @@ Result<QByteArray> report_pages(cli::Session& session, const Report& report, con
     if (!front) return pass_on(front.error());
     const auto document = report.make(session, *front);
     if (!document) return pass_on(document.error());
+    const auto code = cli::fingerprint_code_of(session);
+    if (!code) return pass_on(code.error());
     const auto* title = std::get_if<document::Heading>(&document->blocks.front());
-    return render::pdf(*document, title == nullptr ? QString("Sumpbook") : shown(title->text));
+    return render::pdf(*document, title == nullptr ? QString("Sumpbook") : shown(title->text), *code);
 }
 
 } // namespace

@@ -1,84 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/garage/garage.h"
 
+#include "model/garage/versions.h"
+
 #include <algorithm>
-#include <map>
-#include <numeric>
-#include <set>
-#include <tuple>
 
 namespace sumpbook {
 namespace {
-
-/// What a record is about where that alone names it: one set of details a bike, one plan item a slug.
-std::optional<std::string> natural_key(const RecordContent& content) {
-    struct Key {
-        std::optional<std::string> operator()(const GarageSettings&) const { return "settings"; }
-        std::optional<std::string> operator()(const BikeDetails&) const { return "details"; }
-        std::optional<std::string> operator()(const DataCardValue& value) const {
-            return "card " + value.name;
-        }
-        std::optional<std::string> operator()(const PlanItem& item) const { return "plan " + item.slug; }
-        std::optional<std::string> operator()(const Baseline& base) const { return "baseline " + base.slug; }
-        std::optional<std::string> operator()(const Entry&) const { return std::nullopt; }
-        std::optional<std::string> operator()(const Withdrawal&) const { return std::nullopt; }
-    };
-    return std::visit(Key{}, content);
-}
-
-/// Versions of one thing: disjoint sets over the records' positions.
-class Groups {
-public:
-    explicit Groups(std::size_t size)
-        : parent_(size) {
-        std::iota(parent_.begin(), parent_.end(), std::size_t{0});
-    }
-    std::size_t root(std::size_t i) {
-        while (parent_[i] != i)
-            i = parent_[i] = parent_[parent_[i]];
-        return i;
-    }
-    void join(std::size_t a, std::size_t b) {
-        const auto low = std::min(root(a), root(b));
-        parent_[std::max(root(a), root(b))] = low;
-    }
-
-private:
-    std::vector<std::size_t> parent_;
-};
-
-using Members = std::vector<std::size_t>; // positions of the versions of one thing, oldest first
-
-std::vector<Members> versions(const std::vector<NamedRecord>& records) {
-    Groups groups(records.size());
-    std::map<std::pair<SubjectId, RecordName>, std::size_t> by_name;
-    std::map<std::pair<SubjectId, std::string>, std::size_t> by_key;
-    for (std::size_t i = 0; i < records.size(); ++i)
-        by_name.emplace(std::pair(records[i].subject, records[i].name), i);
-    // A replaced version that is not held here still ties together the records that replace it.
-    std::map<std::pair<SubjectId, RecordName>, std::size_t> by_missing;
-    for (std::size_t i = 0; i < records.size(); ++i) {
-        for (const auto& replaced : records[i].record.replaces) {
-            const std::pair key(records[i].subject, replaced);
-            const auto held = by_name.find(key);
-            groups.join(i, held != by_name.end() ? held->second : by_missing.emplace(key, i).first->second);
-        }
-        if (const auto key = natural_key(records[i].record.content)) {
-            groups.join(i, by_key.emplace(std::pair(records[i].subject, *key), i).first->second);
-        }
-    }
-    std::map<std::size_t, Members> members;
-    for (std::size_t i = 0; i < records.size(); ++i)
-        members[groups.root(i)].push_back(i);
-    std::vector<Members> all;
-    for (auto& [root, group] : members) {
-        std::ranges::stable_sort(group, {}, [&](std::size_t i) { return records[i].record.recorded; });
-        all.push_back(std::move(group));
-    }
-    std::ranges::stable_sort(all, {},
-                             [&](const Members& group) { return records[group.front()].record.recorded; });
-    return all;
-}
 
 struct Current {
     const NamedRecord* record = nullptr;
@@ -86,22 +14,15 @@ struct Current {
     std::vector<RecordName> heads;
 };
 
-Current current_of(const Members& group, const std::vector<NamedRecord>& records) {
-    std::set<RecordName> replaced;
-    for (const auto i : group)
-        replaced.insert(records[i].record.replaces.begin(), records[i].record.replaces.end());
+Current current_of(const VersionGroup& group, const std::vector<NamedRecord>& records) {
+    const auto version = current_version(group, records);
     Current current;
+    for (const auto i : version.heads)
+        current.heads.push_back(records[i].name);
+    if (version.heads.empty()) return current;
+    current.record = &records[version.used];
     for (const auto i : group) {
-        const auto& candidate = records[i];
-        if (replaced.contains(candidate.name)) continue;
-        current.heads.push_back(candidate.name);
-        const auto later = [](const NamedRecord& a, const NamedRecord& b) {
-            return std::tie(a.record.recorded, b.name) > std::tie(b.record.recorded, a.name);
-        };
-        if (current.record == nullptr || later(candidate, *current.record)) current.record = &candidate;
-    }
-    for (const auto i : group) {
-        if (&records[i] != current.record) current.earlier_ids.push_back(records[i].id);
+        if (i != version.used) current.earlier_ids.push_back(records[i].id);
     }
     return current;
 }
@@ -145,7 +66,7 @@ void place(Garage& garage, const Current& current) {
 Garage fold(const SubjectId& garage_subject, const std::vector<NamedRecord>& records) {
     Garage garage{.id = garage_subject, .settings = {}, .bikes = {}};
     std::vector<Current> all;
-    for (const auto& group : versions(records)) {
+    for (const auto& group : version_groups(records)) {
         if (Current current = current_of(group, records); current.record != nullptr)
             all.push_back(std::move(current));
     }
@@ -161,11 +82,10 @@ Garage fold(const SubjectId& garage_subject, const std::vector<NamedRecord>& rec
 
 std::vector<RecordName> heads_like(const std::vector<NamedRecord>& records, const SubjectId& subject,
                                    const RecordContent& like) {
-    const auto wanted = natural_key(like);
-    if (!wanted) return {};
-    for (const auto& group : versions(records)) {
+    if (!about_the_same(like, like)) return {}; // named by its own versions alone
+    for (const auto& group : version_groups(records)) {
         const bool about_it = std::ranges::any_of(group, [&](std::size_t i) {
-            return records[i].subject == subject && natural_key(records[i].record.content) == wanted;
+            return records[i].subject == subject && about_the_same(like, records[i].record.content);
         });
         if (!about_it) continue;
         auto heads = current_of(group, records).heads;

@@ -37,13 +37,6 @@ void add_doubts(const Bike& bike, const LogEntry& entry, std::vector<Finding>& f
     }
 }
 
-void add_conflict(const Bike& bike, const LogEntry& entry, std::vector<Finding>& findings) {
-    if (!entry.in_conflict()) return;
-    findings.push_back(
-        about("changed-twice", bike, entry,
-              "This entry was changed in two places; the later change is used. Say which one stands."));
-}
-
 void add_dates_outside(const Bike& bike, const LogEntry& entry, std::vector<Finding>& findings) {
     const auto& details = bike.details.value;
     // A valuation or a last bill may follow a sale; riding and work may not.
@@ -125,7 +118,6 @@ std::vector<Finding> history_findings(const Bike& bike) {
     add_odometer_findings(bike, findings);
     for (const auto& entry : bike.log) {
         add_doubts(bike, entry, findings);
-        add_conflict(bike, entry, findings);
         add_dates_outside(bike, entry, findings);
         add_unknown_plan_items(bike, entry, findings);
     }

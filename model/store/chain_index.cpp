@@ -65,8 +65,7 @@ void ChainIndex::name_with_neighbours(Place place) {
 
 void ChainIndex::link(IndexedFrame& frame, Chain& chain, const Hash256& previous) {
     const auto sequence = frame.sequence;
-    const IndexedFrame* parent =
-        sequence == 0 ? nullptr : at_sequence(chain, sequence - 1, previous);
+    const IndexedFrame* parent = sequence == 0 ? nullptr : at_sequence(chain, sequence - 1, previous);
     if (sequence > 0 && parent == nullptr) ++chain.missing;
     // Behind a gap the nearest earlier frame of the chain counts as the one before.
     const IndexedFrame* before = parent != nullptr ? parent : last_before(chain, sequence);
@@ -95,6 +94,9 @@ const Chain* ChainIndex::find(const ChainId& id) const {
 
 std::vector<const IndexedFrame*> ChainIndex::heads(const Chain& chain) const {
     std::vector<const IndexedFrame*> heads;
+    // As nearly all chains are; every save asks.
+    if (chain.branches == 1 && chain.missing == 0 && !chain.frames.empty())
+        return {&frames_[chain.frames.back()]};
     for (const auto index : chain.frames) {
         if (!frames_[index].has_child) heads.push_back(&frames_[index]);
     }

@@ -11,9 +11,17 @@ namespace sumpbook::store {
 namespace {
 
 constexpr std::size_t notes_limit = 16 * 1024 * 1024;
+constexpr std::size_t check_bytes = 8;
+constexpr std::string_view check_word = " check ";
 
 std::string text_of(const std::optional<ChainEnd>& end) {
-    return end ? fmt::format("{} {}", end->sequence, hex_text(end->hash)) : "- -";
+    return fmt::format("{:>10} {:>64}", end ? std::to_string(end->sequence) : "-",
+                       end ? hex_text(end->hash) : "-");
+}
+
+std::string check_of(std::string_view line) {
+    const auto hash = sha256({as_bytes(line)});
+    return hex_text(ByteView(hash).first(check_bytes));
 }
 
 template <std::size_t N>
@@ -38,7 +46,11 @@ bool read_end(std::istream& words, std::optional<ChainEnd>& into) {
 }
 
 std::optional<ChainNote> read_note(const std::string& line) {
-    std::istringstream words(line);
+    const auto end = line.rfind(check_word);
+    if (end == std::string::npos) return std::nullopt;
+    const std::string checked = line.substr(0, end);
+    if (line.substr(end + check_word.size()) != check_of(checked)) return std::nullopt;
+    std::istringstream words(checked);
     words.imbue(std::locale::classic());
     ChainNote note;
     std::string word, chain, subject;
@@ -75,9 +87,10 @@ std::string reason_against(const ChainNote& note, const Chain* chain, const Chai
 std::string text_of(const std::vector<ChainNote>& notes) {
     std::string text;
     for (const auto& note : notes) {
-        text +=
-            fmt::format("chain {} subject {} written {} about {}\n", hex_text(note.chain.bytes),
+        const auto line =
+            fmt::format("chain {} subject {} written {} about {}", hex_text(note.chain.bytes),
                         hex_text(note.subject.bytes), text_of(note.written), text_of(note.about_to_write));
+        text += fmt::format("{}{}{}\n", line, check_word, check_of(line));
     }
     return text;
 }
@@ -102,13 +115,14 @@ Io<std::vector<ChainNote>> load_chain_notes(FileLayer& layer, const std::string&
     return tl::unexpected<IoError>(text.error());
 }
 
-Io<void> save_chain_notes(FileLayer& layer, const std::string& path, const std::vector<ChainNote>& notes) {
-    const std::string temporary = path + ".new";
-    const auto file = open_file(layer, temporary, OpenMode::read_write_or_create);
-    if (!file) return tl::unexpected<IoError>(file.error());
-    if (const auto cut = layer.truncate(file->handle(), 0); !cut) return cut;
-    if (const auto written = write_fully(*file, 0, as_bytes(text_of(notes))); !written) return written;
-    return layer.rename(temporary, path);
+Io<std::vector<ChainNote>> load_chain_notes(const OpenFile& file) {
+    const auto text = read_text(file, notes_limit);
+    if (!text) return tl::unexpected<IoError>(text.error());
+    return read_chain_notes(*text);
+}
+
+Io<void> save_chain_notes(const OpenFile& file, const std::vector<ChainNote>& notes) {
+    return write_text(file, text_of(notes));
 }
 
 ChainPlace choose_chain(const std::vector<ChainNote>& notes, const ChainIndex& index,

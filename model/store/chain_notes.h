@@ -24,17 +24,19 @@ struct ChainNote {
 };
 
 /// The notes of one garage: a small text file, GARAGE.chains, in the state folder; one line a chain:
-///   chain ID subject ID written SEQUENCE HASH about SEQUENCE HASH     (- for none)
-/// A copied or restored installation is found out by it: its chain then ends at neither place.
+///   chain ID subject ID written SEQUENCE HASH about SEQUENCE HASH check CHECK     (- for none)
+/// All lines are of one length, so that writing over them in place, which costs next to nothing, moves none;
+/// the check, the first 8 bytes of the hash of what stands before it, tells a line that was half written
+/// over. A copied or restored installation is found out by it: its chain then ends at neither place.
 [[nodiscard]] std::string text_of(const std::vector<ChainNote>& notes);
 /// Lines that cannot be read are passed over: a lost note only means that a new chain is begun.
 [[nodiscard]] std::vector<ChainNote> read_chain_notes(std::string_view text);
 
 [[nodiscard]] std::string chain_notes_path(const std::string& state_folder, const SubjectId& garage);
 [[nodiscard]] Io<std::vector<ChainNote>> load_chain_notes(FileLayer& layer, const std::string& path);
-/// Replaces the file by renaming; not synced, since a lost note does no harm.
-[[nodiscard]] Io<void> save_chain_notes(FileLayer& layer, const std::string& path,
-                                        const std::vector<ChainNote>& notes);
+[[nodiscard]] Io<std::vector<ChainNote>> load_chain_notes(const OpenFile& file);
+/// Writes over the notes in place; not synced, since a lost note does no harm.
+[[nodiscard]] Io<void> save_chain_notes(const OpenFile& file, const std::vector<ChainNote>& notes);
 
 /// Where the next frame about a subject goes.
 struct ChainPlace {

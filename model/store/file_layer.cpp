@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/store/file_layer.h"
 
+#include "model/store/hash.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -40,15 +42,40 @@ Io<void> write_fully(const OpenFile& file, std::uint64_t at, ByteView bytes) {
     return {};
 }
 
+Io<void> keep_open(FileLayer& layer, const std::string& path, OpenMode mode, std::optional<OpenFile>& kept) {
+    if (kept) {
+        const auto named = layer.identity(path);
+        const auto open = layer.identity(kept->handle());
+        if (named && open && *named == *open) return {};
+        kept.reset();
+    }
+    auto file = open_file(layer, path, mode);
+    if (!file) return tl::unexpected<IoError>(file.error());
+    kept.emplace(std::move(*file));
+    return {};
+}
+
+Io<void> write_text(const OpenFile& file, const std::string& text) {
+    if (const auto written = write_fully(file, 0, as_bytes(text)); !written) return written;
+    const auto size = file.layer().size(file.handle());
+    if (!size) return tl::unexpected<IoError>(size.error());
+    if (*size <= text.size()) return {};
+    return file.layer().truncate(file.handle(), text.size());
+}
+
+Io<std::string> read_text(const OpenFile& file, std::size_t limit) {
+    const auto size = file.layer().size(file.handle());
+    if (!size) return tl::unexpected<IoError>(size.error());
+    Bytes bytes(std::min<std::uint64_t>(*size, limit));
+    const auto got = read_fully(file, 0, bytes);
+    if (!got) return tl::unexpected<IoError>(got.error());
+    return std::string(bytes.begin(), bytes.begin() + static_cast<std::ptrdiff_t>(*got));
+}
+
 Io<std::string> read_text(FileLayer& layer, const std::string& path, std::size_t limit) {
     const auto file = open_file(layer, path, OpenMode::read);
     if (!file) return tl::unexpected<IoError>(file.error());
-    const auto size = layer.size(file->handle());
-    if (!size) return tl::unexpected<IoError>(size.error());
-    Bytes bytes(std::min<std::uint64_t>(*size, limit));
-    const auto got = read_fully(*file, 0, bytes);
-    if (!got) return tl::unexpected<IoError>(got.error());
-    return std::string(bytes.begin(), bytes.begin() + static_cast<std::ptrdiff_t>(*got));
+    return read_text(*file, limit);
 }
 
 std::string folder_of(const std::string& path) {

@@ -4,6 +4,7 @@
 #include "model/quantity/problem.h"
 #include "model/store/bytes.h"
 
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -111,12 +112,19 @@ private:
 };
 
 [[nodiscard]] Io<OpenFile> open_file(FileLayer& layer, const std::string& path, OpenMode mode);
+/// Keeps `kept` where `path` still means that file; else opens what stands there now. After an error nothing
+/// is kept.
+[[nodiscard]] Io<void> keep_open(FileLayer& layer, const std::string& path, OpenMode mode,
+                                 std::optional<OpenFile>& kept);
 /// Reads until `into` is full or the file ends; returns the bytes read.
 [[nodiscard]] Io<std::size_t> read_fully(const OpenFile& file, std::uint64_t at,
                                          std::span<std::uint8_t> into);
 /// Writes everything or fails; what was written before the failure stays.
 [[nodiscard]] Io<void> write_fully(const OpenFile& file, std::uint64_t at, ByteView bytes);
+/// Writes over the whole of a small file in place. What follows the end of a shorter text is cut off last.
+[[nodiscard]] Io<void> write_text(const OpenFile& file, const std::string& text);
 /// The whole of a small file: at most `limit` bytes are read, the rest is left out.
+[[nodiscard]] Io<std::string> read_text(const OpenFile& file, std::size_t limit);
 [[nodiscard]] Io<std::string> read_text(FileLayer& layer, const std::string& path, std::size_t limit);
 
 /// "." for a bare name.

@@ -11,9 +11,9 @@
 namespace sumpbook::store {
 namespace {
 
-constexpr int step_milliseconds = 20;
+constexpr int longest_step_milliseconds = 20;
 constexpr std::size_t lock_text_limit = 1024;
-constexpr std::string_view holder_word = "holder ";
+constexpr std::string_view holder_word = " holder ";
 
 Io<OpenFile> open_lock_file(FileLayer& layer, const std::string& path, LockKind kind) {
     auto file = open_file(layer, path, OpenMode::read_write_or_create);
@@ -21,78 +21,118 @@ Io<OpenFile> open_lock_file(FileLayer& layer, const std::string& path, LockKind 
     return file;
 }
 
-std::string holder_of(FileLayer& layer, const std::string& lock_path) {
-    const auto text = read_text(layer, lock_path, lock_text_limit);
-    if (!text || !text->starts_with(holder_word)) return "another program, which is reading it";
-    return text->substr(holder_word.size(), text->find('\n') - holder_word.size());
-}
-
-/// "suspect from 4711 boot ID file DEVICE NUMBER"
+/// The text of a lock file is one line: "boot ID holder NAME", or "boot ID suspect from PLACE file DEVICE
+/// NUMBER end". The second is written over the first, so that the start it belongs to is known however little
+/// of it arrived; what is neither was half written over.
 std::optional<Suspicion> read_suspicion(const std::string& text) {
     std::istringstream words(text);
     words.imbue(std::locale::classic());
-    std::string suspect, from, boot, file;
+    std::string boot, word, from, file, end;
     Suspicion suspicion;
-    words >> suspect >> from >> suspicion.from >> boot >> suspicion.boot_id >> file >>
-        suspicion.file.device >> suspicion.file.number;
-    if (suspect != "suspect") return std::nullopt;
-    return suspicion; // also when the rest cannot be read: the doubt is what matters
+    if (!(words >> boot >> suspicion.boot_id >> word) || boot != "boot" || word == "holder")
+        return std::nullopt;
+    words >> from >> suspicion.from >> file >> suspicion.file.device >> suspicion.file.number >> end;
+    suspicion.whole = word == "suspect" && !words.fail() && end == "end";
+    return suspicion;
+}
+
+/// Empty: nobody has held it.
+std::string holder_in(const std::string& text) {
+    const auto at = text.find(holder_word);
+    if (at == std::string::npos) return {};
+    const auto name = at + holder_word.size();
+    return text.substr(name, text.find('\n', name) - name);
+}
+
+std::string boot_text(FileLayer& layer) {
+    const std::string boot = layer.boot_id();
+    return "boot " + (boot.empty() ? std::string("unknown") : boot);
+}
+
+std::string holder_text(FileLayer& layer) {
+    return fmt::format("{}{}{}\n", boot_text(layer), holder_word, layer.self());
+}
+
+/// Who keeps others from it. The text is of the last writer: it holds the lock only if no reader can have it.
+std::string holder_of(const OpenFile& file) {
+    if (file.layer().try_lock(file.handle(), LockKind::shared).value_or(false))
+        return "another program, which is reading it";
+    const auto name = holder_in(read_text(file, lock_text_limit).value_or(std::string()));
+    return name.empty() ? "another program" : name;
+}
+
+Io<bool> try_lock(const OpenFile& file, LockKind kind) {
+    while (true) {
+        const auto locked = file.layer().try_lock(file.handle(), kind);
+        if (locked || locked.error().fault != IoFault::interrupted) return locked;
+    }
+}
+
+Problem no_lock(const std::string& path, const IoError& error) {
+    return io_problem(path, "locked for writing", error);
 }
 
 } // namespace
 
-Result<FileLock> FileLock::take(FileLayer& layer, const std::string& path, LockKind kind, Patience patience) {
+Result<FileLock> FileLock::take(FileLayer& layer, const std::string& path, LockKind kind, Patience patience,
+                                std::optional<OpenFile>* keep) {
     const std::string lock_path = path + ".lock";
-    auto file = open_lock_file(layer, lock_path, kind);
-    if (!file && kind == LockKind::shared) return FileLock(std::nullopt, kind);
-    if (!file) return pass_on(io_problem(path, "locked for writing", file.error()));
-    for (int waited = 0;; waited += step_milliseconds) {
-        auto locked = layer.try_lock(file->handle(), kind);
-        while (!locked && locked.error().fault == IoFault::interrupted)
-            locked = layer.try_lock(file->handle(), kind);
-        if (!locked && kind == LockKind::shared) return FileLock(std::nullopt, kind);
-        if (!locked) return pass_on(io_problem(path, "locked for writing", locked.error()));
+    std::optional<OpenFile> file;
+    if (keep != nullptr) file = std::exchange(*keep, std::nullopt);
+    if (file) {
+        const auto kept = keep_open(layer, lock_path, OpenMode::read_write_or_create, file);
+        if (!kept) return pass_on(no_lock(path, kept.error()));
+    } else {
+        auto opened = open_lock_file(layer, lock_path, kind);
+        if (!opened && kind == LockKind::shared) return FileLock(std::nullopt, nullptr);
+        if (!opened) return pass_on(no_lock(path, opened.error()));
+        file.emplace(std::move(*opened));
+    }
+    int step = 1;
+    for (int waited = 0;; waited += step, step = std::min(2 * step, longest_step_milliseconds)) {
+        const auto locked = try_lock(*file, kind);
+        if (!locked && kind == LockKind::shared) return FileLock(std::nullopt, nullptr);
+        if (!locked) return pass_on(no_lock(path, locked.error()));
         if (*locked) break;
         if (waited >= patience.milliseconds) {
             return fail(ProblemKind::locked,
                         fmt::format("The garage file is in use by {}. Nothing was changed; close the other "
                                     "program or try again.",
-                                    holder_of(layer, lock_path)),
+                                    holder_of(*file)),
                         Place{.file = path, .line = {}, .column = {}, .text = {}});
         }
-        layer.pause(step_milliseconds);
+        layer.pause(step);
     }
-    FileLock lock(std::move(*file), kind);
-    lock.suspicion_ = read_suspicion(read_text(layer, lock_path, lock_text_limit).value_or(std::string()));
-    if (kind == LockKind::exclusive && !lock.suspicion_)
-        lock.write(fmt::format("{}{}\n", holder_word, layer.self()));
+    FileLock lock(std::move(file), keep);
+    const auto text = read_text(*lock.file_, lock_text_limit);
+    if (!text && kind == LockKind::exclusive) return pass_on(no_lock(path, text.error()));
+    if (text) lock.suspicion_ = read_suspicion(*text);
+    const bool to_be_named = kind == LockKind::exclusive && !lock.suspicion_;
+    if (to_be_named && holder_in(*text) != layer.self()) lock.write(holder_text(layer));
     return lock;
 }
 
 FileLock::~FileLock() {
     if (!file_) return;
-    if (kind_ == LockKind::exclusive && !suspicion_)
-        static_cast<void>(file_->layer().truncate(file_->handle(), 0));
     file_->layer().unlock(file_->handle());
+    if (keep_ != nullptr) *keep_ = std::move(file_);
 }
 
 void FileLock::write(const std::string& text) {
-    if (!file_) return;
-    static_cast<void>(file_->layer().truncate(file_->handle(), 0));
-    static_cast<void>(write_fully(*file_, 0, as_bytes(text)));
+    if (file_) static_cast<void>(write_text(*file_, text));
 }
 
 void FileLock::note_suspicion(const Suspicion& suspicion) {
     suspicion_ = suspicion;
-    write(fmt::format("suspect from {} boot {} file {} {}\n", suspicion.from,
-                      suspicion.boot_id.empty() ? "unknown" : suspicion.boot_id, suspicion.file.device,
-                      suspicion.file.number));
-    if (file_) static_cast<void>(file_->layer().sync(file_->handle()));
+    if (!file_) return;
+    write(fmt::format("{} suspect from {} file {} {} end\n", boot_text(file_->layer()), suspicion.from,
+                      suspicion.file.device, suspicion.file.number));
+    static_cast<void>(file_->layer().sync(file_->handle()));
 }
 
 void FileLock::clear_suspicion() {
     suspicion_.reset();
-    if (file_) write(fmt::format("{}{}\n", holder_word, file_->layer().self()));
+    if (file_) write(holder_text(file_->layer()));
 }
 
 } // namespace sumpbook::store

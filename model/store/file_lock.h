@@ -18,21 +18,24 @@ struct Patience {
 /// when another file takes the place of this one.
 struct Suspicion {
     std::uint64_t from = 0;
-    std::string boot_id;
+    std::string
+        boot_id; ///< Of the start of the machine it belongs to; note_suspicion writes the present one.
     FileIdentity file;
+    bool whole = true; ///< False: the note was cut short, and place and file are not known.
 };
 
 /// The lock on a file, taken on FILE.lock beside it: the file itself may be replaced by renaming. The lock
-/// file is never removed. While the lock is exclusive it says who holds it.
+/// file is never removed. It says who held it exclusively last, and so, while somebody does, who that is.
 class FileLock {
 public:
     /// Problem `locked` with the holder when the patience ends. A reader goes on without a lock where
-    /// no lock file can be had: a read-only folder.
+    /// no lock file can be had: a read-only folder. `keep`: where a writer that comes again finds the open
+    /// lock file from last time, and leaves it; it must outlive the lock.
     [[nodiscard]] static Result<FileLock> take(FileLayer& layer, const std::string& path, LockKind kind,
-                                               Patience patience);
+                                               Patience patience, std::optional<OpenFile>* keep = nullptr);
     FileLock(FileLock&& other) noexcept
         : file_(std::exchange(other.file_, std::nullopt)) // only one of the two lets go
-        , kind_(other.kind_)
+        , keep_(other.keep_)
         , suspicion_(std::move(other.suspicion_)) {}
     FileLock& operator=(FileLock&&) = delete;
     ~FileLock();
@@ -44,13 +47,13 @@ public:
     void clear_suspicion();
 
 private:
-    FileLock(std::optional<OpenFile> file, LockKind kind)
+    FileLock(std::optional<OpenFile> file, std::optional<OpenFile>* keep)
         : file_(std::move(file))
-        , kind_(kind) {}
+        , keep_(keep) {}
     void write(const std::string& text);
 
     std::optional<OpenFile> file_;
-    LockKind kind_;
+    std::optional<OpenFile>* keep_;
     std::optional<Suspicion> suspicion_;
 };
 

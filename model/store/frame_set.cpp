@@ -109,6 +109,18 @@ void FrameSet::take(const FingerprintRecord& record) {
     }
 }
 
+void FrameSet::hide_erased() {
+    if (erased_.empty()) return;
+    for (auto& frame : frames_) {
+        if (erased_.contains(frame.hash)) frame.shown = 0;
+    }
+}
+
+void FrameSet::keep_erased(const std::set<Hash256>& erased) {
+    erased_.insert(erased.begin(), erased.end());
+    hide_erased();
+}
+
 void FrameSet::keep_open(const FrameSet& other) {
     for (const auto& source : other.sources_) {
         if (std::ranges::find(sources_, source) == sources_.end()) sources_.push_back(source);
@@ -123,6 +135,7 @@ Result<void> FrameSet::unite(const FrameSet& other) {
     if (const auto taken = take(other.frames_); !taken) return taken;
     for (const auto& [key, record] : other.records_)
         take(record);
+    keep_erased(other.erased_);
     keep_open(other);
     return {};
 }
@@ -134,6 +147,7 @@ Result<void> FrameSet::adopt(const FrameSet& other, const std::set<SubjectId>& s
     if (const auto taken = take(chosen); !taken) return taken;
     for (const auto& [key, record] : other.records_)
         take(record);
+    keep_erased(other.erased_);
     keep_open(other);
     return {};
 }
@@ -141,6 +155,7 @@ Result<void> FrameSet::adopt(const FrameSet& other, const std::set<SubjectId>& s
 FrameSet FrameSet::hand_over(const SubjectId& subject, std::uint8_t withheld) const {
     FrameSet result(garage_);
     result.sources_ = sources_;
+    result.erased_ = erased_;
     for (const auto& frame : frames_) {
         if (frame.header.subject != subject) continue;
         result.frames_.push_back(frame);

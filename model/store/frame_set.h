@@ -66,6 +66,11 @@ public:
     /// verifying. Refused: a chain that speaks of two subjects.
     [[nodiscard]] Result<void> adopt(const FrameSet& other, const std::set<SubjectId>& subjects);
 
+    /// Frames that a record of these files says were erased: what they held is shown no more, here and in every
+    /// union with this set, whatever another copy still has.
+    void keep_erased(const std::set<Hash256>& erased);
+    [[nodiscard]] const std::set<Hash256>& erased() const { return erased_; }
+
     /// Only this subject, without the parts whose bits are in `withheld`. Of fingerprint records the heads of
     /// this subject stay and the bare leaves of the others.
     [[nodiscard]] FrameSet hand_over(const SubjectId& subject, std::uint8_t withheld) const;
@@ -79,7 +84,9 @@ private:
     void keep_open(const FrameSet& other);
 
     SubjectId garage_;
+    void hide_erased();
     std::vector<SetFrame> frames_;
+    std::set<Hash256> erased_;
     /// By the hash of the record with bare leaves: what is known of the leaves is put together.
     std::map<Hash256, FingerprintRecord> records_;
     std::vector<std::shared_ptr<const FrameSource>> sources_;

@@ -2,6 +2,7 @@
 #include "model/store/garage_copy.h"
 
 #include "model/store/damage_text.h"
+#include "model/store/erasure.h"
 
 #include <fmt/format.h>
 
@@ -53,6 +54,7 @@ Result<GarageCopy> read_opened(const OpenedSource& opened) {
     auto set =
         FrameSet::of(*garage, std::move(reader.frames), reader.loader.fingerprints(), {opened.source});
     if (!set) return pass_on(set.error());
+    set->keep_erased(erased_frames(reader.loader.records()));
     GarageCopy copy{.set = *std::move(set),
                     .contents = std::move(reader.loader),
                     .bytes = opened.bytes,

@@ -121,21 +121,16 @@ FingerprintCheck GarageFile::check(const TypedFingerprint& typed) const {
     return check_fingerprint(typed, loader_.index(), loader_.fingerprints(), recorded);
 }
 
+std::string GarageFile::notes_path() const { return chain_notes_path(around_.state_folder, subject_); }
+
 std::vector<Finding> GarageFile::findings() const {
     auto findings = loader_.index().findings();
-    const auto kept = notes();
+    const auto kept = load_chain_notes(around_.files, notes_path());
     if (kept) {
         for (auto& finding : chain_note_findings(*kept, loader_.index()))
             findings.push_back(std::move(finding));
     }
     return findings;
-}
-
-Result<std::vector<ChainNote>> GarageFile::notes() const {
-    const auto path = chain_notes_path(around_.state_folder, subject_);
-    const auto notes = load_chain_notes(around_.files, path);
-    if (!notes) return pass_on(io_problem(path, "read", notes.error()));
-    return *notes;
 }
 
 } // namespace sumpbook::store

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "model/store/emptied_frames.h"
+#include "model/store/erasure.h"
 #include "model/store/file_lock.h"
 #include "model/store/fingerprint.h"
 #include "model/store/loader.h"
@@ -21,8 +23,17 @@ struct Surroundings {
     unsigned threads = 1; ///< That verify a long file at the same time.
 };
 
-/// A garage file that was read and verified. It is not kept open between calls: other programs may append,
-/// and what they wrote is taken in before anything is added.
+/// What was erased.
+struct Erased {
+    std::string id;              ///< Of the withdrawal that says so.
+    std::size_t versions = 0;    ///< Of the entry.
+    std::size_t copies = 0;      ///< Records saved with them that were recorded again.
+    std::size_t attachments = 0; ///< Whose bytes are gone.
+};
+
+/// A garage file that was read and verified. Other programs may append, and what they wrote is taken in
+/// before anything is added. What is written through stays open between calls and is checked each time to be
+/// what still stands under its name; it is closed with this object, which the file layer must outlive.
 class GarageFile {
 public:
     /// Makes a file with its settings in it: temporary name, sync, rename, sync of the folder. Refused where
@@ -62,6 +73,13 @@ public:
     [[nodiscard]] Result<std::vector<std::string>> append(const std::vector<NewRecord>& records,
                                                           const std::vector<NewAttachment>& attachments = {});
 
+    /// Takes what all versions of the entry said, and attachments that only they refer to, out of the file
+    /// and leaves the hashes (see erasure.h). The file is replaced by one written anew: it is the old or the
+    /// new one at any time. `entry` names any version. Refused where other records stand in the same save and
+    /// a part of it was left out of this file: a copy of them would lack it.
+    [[nodiscard]] Result<Erased> erase(const RecordName& entry, std::optional<std::string> reason,
+                                       RecordedTime now);
+
     /// The bytes of an attachment, verified. Refused when they are withheld or not here.
     [[nodiscard]] Result<Bytes> attachment(const Hash256& part_hash) const;
 
@@ -82,7 +100,8 @@ private:
     [[nodiscard]] Result<void> scan(const OpenFile& file, std::uint64_t size, ScanDepth depth);
     [[nodiscard]] Result<void> take_in(const Scan& found);
     [[nodiscard]] Result<void> catch_up(const OpenFile& file);
-    [[nodiscard]] Result<void> settle_tail(const OpenFile& file);
+    [[nodiscard]] Io<void> open_to_write();
+    [[nodiscard]] Result<void> settle_tail(const OpenFile& file, FileLock& lock);
     [[nodiscard]] Result<void> refuse_while_suspect(FileLock& lock, const OpenFile& file) const;
     [[nodiscard]] Result<void> write(const OpenFile& file, FileLock& lock, ByteView action);
     [[nodiscard]] Problem failed_sync(const OpenFile& file, FileLock& lock, const IoError& error);
@@ -92,8 +111,19 @@ private:
     [[nodiscard]] Result<void> append_under_lock(ScanDepth depth, const Make& make,
                                                  const std::function<void()>& written);
 
-    [[nodiscard]] Result<std::vector<ChainNote>> notes() const;
+    [[nodiscard]] Result<Erased> rewrite_without(const Erasure& erasure, std::optional<std::string> reason,
+                                                 RecordedTime now);
+    [[nodiscard]] Result<void> write_anew(const OpenFile& to, const std::vector<Patch>& patches,
+                                          ByteView added) const;
+    [[nodiscard]] Result<void> read_back(const OpenFile& file, GarageFile& written) const;
+    [[nodiscard]] Result<void> replace_by(const std::vector<Patch>& patches, ByteView added);
+
+    [[nodiscard]] std::string notes_path() const;
+    [[nodiscard]] Result<FileLock> lock_notes();
+    /// Opens the notes if need be; an error: they can be neither read nor written.
+    [[nodiscard]] Io<std::vector<ChainNote>> open_notes();
     void save_notes(const std::vector<ChainNote>& notes);
+    void miss_notes(const IoError& error);
 
     Surroundings around_;
     std::string path_;
@@ -105,6 +135,9 @@ private:
     std::uint64_t size_ = 0; ///< Of the file when it was last looked at.
     bool unsafe_ = false;    ///< A sync failed: nothing more is written here.
     std::vector<std::string> notices_;
+
+    // Kept open from one append to the next: opening costs more than all else but the disk.
+    std::optional<OpenFile> file_, lock_file_, notes_file_, notes_lock_file_;
 };
 
 } // namespace sumpbook::store

@@ -30,10 +30,13 @@ Result<void> reads_back(ByteView action, std::uint64_t place, const Loader& befo
 
 } // namespace
 
-Result<void> GarageFile::settle_tail(const OpenFile& file) {
+Result<void> GarageFile::settle_tail(const OpenFile& file, FileLock& lock) {
     if (tail_ == Tail::whole) return {};
     const auto kept = set_tail_aside(file, path_, end_, size_);
     if (!kept) return pass_on(kept.error());
+    // What is written next must not come to stand in front of a rest of these bytes.
+    if (const auto synced = around_.files.sync(file.handle()); !synced)
+        return pass_on(failed_sync(file, lock, synced.error()));
     notices_.push_back(fmt::format("The last save had been cut short; its {} bytes were set aside in {}.",
                                    size_ - end_, *kept));
     size_ = end_;
@@ -46,7 +49,7 @@ Result<void> GarageFile::refuse_while_suspect(FileLock& lock, const OpenFile& fi
     if (!lock.suspicion()) return {};
     const auto identity = around_.files.identity(file.handle());
     const std::string boot = around_.files.boot_id();
-    const bool another_file = identity && *identity != lock.suspicion()->file;
+    const bool another_file = lock.suspicion()->whole && identity && *identity != lock.suspicion()->file;
     const bool restarted = !boot.empty() && lock.suspicion()->boot_id != boot;
     if (!another_file && !restarted) {
         return fail(ProblemKind::io,
@@ -87,50 +90,77 @@ Result<void> GarageFile::write(const OpenFile& file, FileLock& lock, ByteView ac
     return take_in(scan_actions(window, end_, loader_.index().frames().size(), ScanDepth::usual, loader_));
 }
 
+/// A program that died while it made the file may have left a name that no power cut would spare.
+Io<void> GarageFile::open_to_write() {
+    const auto before = file_ ? std::optional(file_->handle()) : std::nullopt;
+    if (auto opened = keep_open(around_.files, path_, OpenMode::read_write, file_); !opened) return opened;
+    if (file_->handle() == before) return {};
+    auto named = around_.files.sync_folder(folder_of(path_));
+    if (named || named.error().fault == IoFault::not_supported) return {};
+    file_.reset();
+    return named;
+}
+
 Result<void> GarageFile::append_under_lock(ScanDepth depth, const Make& make,
                                            const std::function<void()>& written) {
     if (unsafe_)
         return fail(ProblemKind::io, "An earlier save to this file failed; nothing more is written to it.",
                     at(path_));
-    auto lock = FileLock::take(around_.files, path_, LockKind::exclusive, around_.patience);
+    auto lock = FileLock::take(around_.files, path_, LockKind::exclusive, around_.patience, &lock_file_);
     if (!lock) return pass_on(lock.error());
-    const auto file = open_file(around_.files, path_, OpenMode::read_write);
-    if (!file) return pass_on(io_problem(path_, "opened for writing", file.error()));
-    if (const auto trusted = refuse_while_suspect(*lock, *file); !trusted) return trusted;
-    const auto caught_up = depth == ScanDepth::everything ? load(*file, depth) : catch_up(*file);
+    if (const auto opened = open_to_write(); !opened)
+        return pass_on(io_problem(path_, "opened for writing", opened.error()));
+    const OpenFile& file = *file_;
+    if (const auto trusted = refuse_while_suspect(*lock, file); !trusted) return trusted;
+    const auto caught_up = depth == ScanDepth::everything ? load(file, depth) : catch_up(file);
     if (!caught_up) return caught_up;
-    if (const auto settled = settle_tail(*file); !settled) return settled;
+    if (const auto settled = settle_tail(file, *lock); !settled) return settled;
     const Result<Bytes> action = make();
     if (!action) return pass_on(action.error());
     if (action->empty()) return {};
-    const auto appended = write(*file, *lock, *action);
+    const auto appended = write(file, *lock, *action);
     if (appended) written();
     return appended;
 }
 
-void GarageFile::save_notes(const std::vector<ChainNote>& notes) {
-    const auto saved =
-        save_chain_notes(around_.files, chain_notes_path(around_.state_folder, subject_), notes);
-    if (saved) return;
+void GarageFile::miss_notes(const IoError& error) {
+    notes_file_.reset();
     const std::string notice = fmt::format(
         "The notes about this installation could not be kept in {} ({}). Your entries are not affected.",
-        around_.state_folder, reason_of(saved.error()));
+        around_.state_folder, reason_of(error));
     if (notices_.empty() || notices_.back() != notice) notices_.push_back(notice);
+}
+
+Result<FileLock> GarageFile::lock_notes() {
+    if (!notes_lock_file_) static_cast<void>(around_.files.make_folders(around_.state_folder));
+    return FileLock::take(around_.files, notes_path(), LockKind::exclusive, around_.patience,
+                          &notes_lock_file_);
+}
+
+Io<std::vector<ChainNote>> GarageFile::open_notes() {
+    const auto open = keep_open(around_.files, notes_path(), OpenMode::read_write_or_create, notes_file_);
+    if (!open) return tl::unexpected<IoError>(open.error());
+    return load_chain_notes(*notes_file_);
+}
+
+void GarageFile::save_notes(const std::vector<ChainNote>& notes) {
+    if (!notes_file_) return; // told when it could not be opened
+    if (const auto saved = save_chain_notes(*notes_file_, notes); !saved) miss_notes(saved.error());
 }
 
 Result<std::vector<std::string>> GarageFile::append(const std::vector<NewRecord>& records,
                                                     const std::vector<NewAttachment>& attachments) {
-    static_cast<void>(around_.files.make_folders(around_.state_folder));
     NewAction action;
     std::size_t first = 0;
     // Held over all of it, inside the lock of the file: two copies of one garage share the notes.
     std::optional<Result<FileLock>> notes_lock;
     const auto make = [&]() -> Result<Bytes> {
-        notes_lock.emplace(FileLock::take(around_.files, chain_notes_path(around_.state_folder, subject_),
-                                          LockKind::exclusive, around_.patience));
+        notes_lock.emplace(lock_notes());
         if (!*notes_lock && notes_lock->error().kind == ProblemKind::locked)
             return pass_on(notes_lock->error());
-        auto made = make_action(records, attachments, notes().value_or(std::vector<ChainNote>{}),
+        const auto notes = open_notes();
+        if (!notes) miss_notes(notes.error());
+        auto made = make_action(records, attachments, notes.value_or(std::vector<ChainNote>{}),
                                 loader_.index(), around_.random);
         if (!made) return pass_on(made.error());
         action = std::move(*made);
@@ -204,6 +234,7 @@ Result<GarageFile> GarageFile::create(Surroundings around, const std::string& pa
     if (const auto made = make_file(files, path, bytes); !made) return pass_on(made.error());
     garage.subject_ = subject;
     static_cast<void>(files.make_folders(garage.around_.state_folder));
+    if (const auto notes = garage.open_notes(); !notes) garage.miss_notes(notes.error());
     garage.save_notes(as_written(action->notes));
     // Taken in from memory, as after an append.
     garage.identity_ = files.identity(path).value_or(FileIdentity{});

@@ -84,6 +84,24 @@ Result<Read> read(FileLayer& files, const std::string& path, Patience patience, 
     return Read{std::move(copy->set), copy->mode};
 }
 
+/// Saves that `one` still has although a record of `other` says that they were erased.
+void note_erased(const FrameSet& one, const FrameSet& other, std::set<Hash256>& found) {
+    if (other.erased().empty()) return;
+    for (const auto& frame : one.frames()) {
+        if (frame.shown != 0 && other.erased().contains(frame.hash)) found.insert(frame.hash);
+    }
+}
+
+void say_erased(const std::set<Hash256>& erased, std::vector<std::string>& notices) {
+    if (erased.empty()) return;
+    notices.push_back(erased.size() == 1
+                          ? std::string("What was erased in one of these files stays erased in the result, "
+                                        "although another still holds it.")
+                          : fmt::format("What was erased in one of these files ({} pieces) stays erased in the "
+                                        "result, although another still holds it.",
+                                        erased.size()));
+}
+
 Result<std::set<SubjectId>> subjects_named(const Garage& garage, const std::vector<std::string>& names,
                                            const std::string& path) {
     std::set<SubjectId> subjects;
@@ -117,15 +135,19 @@ Result<MergePlan> plan_merge(FileLayer& files, const std::vector<std::string>& p
     const auto first = read(files, paths.front(), patience, names, notices);
     if (!first) return pass_on(first.error());
     FrameSet all = first->set;
+    std::set<Hash256> erased;
     for (std::size_t i = 1; i < paths.size(); ++i) {
         const auto next = read(files, paths[i], patience, names, notices);
         if (!next) return pass_on(next.error());
+        note_erased(all, next->set, erased);
+        note_erased(next->set, all, erased);
         if (auto united = all.unite(next->set); !united) {
             united.error().place = at(paths[i]);
             return pass_on(united.error());
         }
     }
     MergePlan plan = plan_of(std::move(all), first->set, names, first->mode);
+    say_erased(erased, notices);
     plan.notices = std::move(notices);
     return plan;
 }

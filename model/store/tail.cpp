@@ -39,16 +39,17 @@ Io<void> copy(const OpenFile& from_file, std::uint64_t from, std::uint64_t size,
     return to.layer().sync(to.handle());
 }
 
-/// A filled new file beside `path`, synced; its name. Nothing is left when it fails.
-Result<std::string> make_beside(FileLayer& files, const std::string& path, const Fill& fill) {
-    const auto temporary = make_numbered(files, path + ".new-");
-    if (!temporary) return pass_on(io_problem(path, "made", temporary.error()));
+/// A filled new file beside `path`, synced. Nothing is left when it fails.
+Result<NamedFile> make_beside(FileLayer& files, const std::string& path, const std::string& done,
+                              const Fill& fill) {
+    auto temporary = make_numbered(files, path + ".new-");
+    if (!temporary) return pass_on(io_problem(path, done, temporary.error()));
     auto made = fill(temporary->file);
     if (made) {
         const auto synced = files.sync(temporary->file.handle());
-        if (!synced) made = pass_on(io_problem(path, "made", synced.error()));
+        if (!synced) made = pass_on(io_problem(path, done, synced.error()));
     }
-    if (made) return temporary->name;
+    if (made) return std::move(*temporary);
     static_cast<void>(files.remove(temporary->name));
     return pass_on(made.error());
 }
@@ -75,10 +76,10 @@ Result<std::string> set_tail_aside(const OpenFile& file, const std::string& path
 }
 
 Result<void> make_file(FileLayer& files, const std::string& path, const Fill& fill) {
-    const auto temporary = make_beside(files, path, fill);
+    const auto temporary = make_beside(files, path, "made", fill);
     if (!temporary) return pass_on(temporary.error());
-    if (const auto renamed = files.rename_new(*temporary, path); !renamed) {
-        static_cast<void>(files.remove(*temporary));
+    if (const auto renamed = files.rename_new(temporary->name, path); !renamed) {
+        static_cast<void>(files.remove(temporary->name));
         if (renamed.error().fault != IoFault::exists)
             return pass_on(io_problem(path, "made", renamed.error()));
         return refuse("There is already a file of this name.",
@@ -98,6 +99,20 @@ Result<void> make_file(FileLayer& files, const std::string& path, ByteView bytes
         if (!written) return pass_on(io_problem(path, "made", written.error()));
         return {};
     });
+}
+
+Result<void> replace_file(FileLayer& files, const std::string& path, const Fill& fill,
+                          const MayReplace& may_replace) {
+    const std::string done = "written anew; nothing was changed";
+    const auto temporary = make_beside(files, path, done, fill);
+    if (!temporary) return pass_on(temporary.error());
+    auto replaced = may_replace(temporary->file);
+    if (replaced) {
+        const auto renamed = files.rename(temporary->name, path);
+        if (!renamed) replaced = pass_on(io_problem(path, done, renamed.error()));
+    }
+    if (!replaced) static_cast<void>(files.remove(temporary->name));
+    return replaced;
 }
 
 } // namespace sumpbook::store

@@ -21,4 +21,13 @@ using Fill = std::function<Result<void>(const OpenFile&)>;
 [[nodiscard]] Result<void> make_file(FileLayer& files, const std::string& path, const Fill& fill);
 [[nodiscard]] Result<void> make_file(FileLayer& files, const std::string& path, ByteView bytes);
 
+/// Whether a file that was filled and is on the disk may take its place.
+using MayReplace = std::function<Result<void>(const OpenFile&)>;
+
+/// A whole file in the place of the one that stands at `path`, in the same steps: the old one or the new one is
+/// there at any time. `may_replace` looks at it before. The caller holds the exclusive lock, and syncs the
+/// folder afterwards: only then is the change on the disk.
+[[nodiscard]] Result<void> replace_file(FileLayer& files, const std::string& path, const Fill& fill,
+                                        const MayReplace& may_replace);
+
 } // namespace sumpbook::store

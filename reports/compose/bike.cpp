@@ -215,7 +215,8 @@ document::Document bike_text(const Bike& bike) {
     if (const auto warning = vin_warning(d); !warning.empty())
         text.sentence(warning, document::Severity::caution);
     if (bike.details.in_conflict()) {
-        text.sentence("These details were changed in two places; the later change is shown.",
+        text.sentence("These details were changed in two places; the change recorded last is shown. See: "
+                      "sumpbook log conflicts",
                       document::Severity::caution);
     }
     return text;

@@ -117,7 +117,9 @@ std::string doubt_words(const Doubt& doubt) {
 void add_odd_things(Document& text, const LogEntry& entry) {
     if (entry.in_conflict()) {
         text.sentence(
-            "This entry was changed in two places; the later change is shown. See: sumpbook log conflicts",
+            "This entry was changed in two places; the change recorded last is shown and counts. To settle it: "
+            "sumpbook log settle " +
+                entry.id,
             Severity::danger);
     }
     if (!entry.value.doubts.empty()) text.heading("In doubt", 3);
@@ -134,7 +136,7 @@ JobFasteners fasteners_in(const Bike& bike, const LogEntry& entry) {
 
 } // namespace
 
-Value log_json(const std::vector<BikeEntry>& entries) {
+Object log_json(const std::vector<BikeEntry>& entries) {
     Array items;
     for (const auto& one : entries)
         items.emplace_back(log_entry_json(name_of(*one.bike), *one.entry));
@@ -188,33 +190,6 @@ Document withdrawn_page_text(const std::string& bike, const std::vector<EntryVer
     text.heading("A withdrawn entry of " + bike);
     text.sentence("This entry counts no more; what it said is kept.");
     return text.table(version_table(versions));
-}
-
-Value conflicts_json(const std::vector<EntryConflict>& conflicts) {
-    Array items;
-    for (const auto& conflict : conflicts) {
-        Object item;
-        item.add("bike", conflict.bike).add("versions", versions_json(conflict.bike, conflict.heads));
-        items.emplace_back(std::move(item));
-    }
-    return document::list_of(std::move(items));
-}
-
-Document conflicts_text(const std::vector<EntryConflict>& conflicts) {
-    Document text;
-    if (conflicts.empty()) return text.sentence("No entry was changed in two places.");
-    document::Table table{{{"Bike", {}}, {"Version", {}}, {"Recorded", {}}, {"What it says", {}}}, {}};
-    for (const auto& conflict : conflicts) {
-        for (const auto& version : conflict.heads) {
-            table.rows.push_back({Cell{conflict.bike, {}}, Cell{version.id, {}},
-                                  Cell{day_recorded(version.recorded), {}},
-                                  Cell{version_words(version, {}), {}}});
-        }
-    }
-    text.table(std::move(table));
-    return text.sentence(
-        "Each entry stands in several versions. Write down the right one: sumpbook log correct "
-        "VERSION --FIELD ...; a correction stands for all of them.");
 }
 
 } // namespace sumpbook::compose

@@ -12,7 +12,7 @@
 namespace sumpbook::compose {
 
 /// One row an entry, in the order given. The bike has a column where entries are of more than one.
-[[nodiscard]] document::Value log_json(const std::vector<BikeEntry>& entries);
+[[nodiscard]] document::Object log_json(const std::vector<BikeEntry>& entries);
 [[nodiscard]] document::Document log_text(const std::vector<BikeEntry>& entries);
 
 /// All fields of an entry as written, what became of the fasteners of a job, its doubts, and its versions
@@ -27,8 +27,5 @@ namespace sumpbook::compose {
                                                   const std::vector<EntryVersion>& versions);
 [[nodiscard]] document::Document withdrawn_page_text(const std::string& bike,
                                                      const std::vector<EntryVersion>& versions);
-
-[[nodiscard]] document::Value conflicts_json(const std::vector<EntryConflict>& conflicts);
-[[nodiscard]] document::Document conflicts_text(const std::vector<EntryConflict>& conflicts);
 
 } // namespace sumpbook::compose

@@ -87,20 +87,4 @@ std::vector<std::string> changed_fields(const Entry& before, const Entry& after)
     return changes;
 }
 
-std::vector<EntryConflict> entry_conflicts(const std::vector<const Bike*>& bikes,
-                                           const std::vector<NamedRecord>& records) {
-    std::vector<EntryConflict> conflicts;
-    for (const auto* bike : bikes) {
-        for (const auto& entry : bike->log) {
-            if (!entry.in_conflict()) continue;
-            EntryConflict conflict{.bike = bike->details.value.name, .heads = {}};
-            for (auto& version : entry_versions(records, entry.id)) {
-                if (version.current) conflict.heads.push_back(std::move(version));
-            }
-            conflicts.push_back(std::move(conflict));
-        }
-    }
-    return conflicts;
-}
-
 } // namespace sumpbook::compose

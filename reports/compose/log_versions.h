@@ -28,12 +28,4 @@ struct EntryVersion {
 /// What differs, a sentence piece a field: "Volume 13.2 L, before 12.3 L"; "Note added: ...".
 [[nodiscard]] std::vector<std::string> changed_fields(const Entry& before, const Entry& after);
 
-/// An entry that was changed in two places at once; both versions stand until one is chosen.
-struct EntryConflict {
-    std::string bike;
-    std::vector<EntryVersion> heads; ///< Two or more; a withdrawal can be one.
-};
-[[nodiscard]] std::vector<EntryConflict> entry_conflicts(const std::vector<const Bike*>& bikes,
-                                                         const std::vector<NamedRecord>& records);
-
 } // namespace sumpbook::compose

@@ -22,6 +22,10 @@ struct QrCode {
 /// Light squares that a reader needs on each side (ISO/IEC 18004, quiet zone).
 inline constexpr std::size_t qr_margin = 4;
 
+/// What stands under the code of a fingerprint on a page.
+inline constexpr std::string_view qr_caption =
+    "The fingerprint with all its 256 bits, to be read by a camera.";
+
 /// One text a row, "1" for dark and "0" for light: for machines.
 [[nodiscard]] std::vector<std::string> qr_rows(const QrCode& code);
 

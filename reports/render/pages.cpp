@@ -7,6 +7,7 @@
 
 #include <QAbstractTextDocumentLayout>
 #include <QFontMetricsF>
+#include <QImage>
 #include <QTextBlock>
 #include <QTextCursor>
 #include <QTextTable>
@@ -23,6 +24,7 @@ constexpr double least_points = 5.5;
 constexpr double cell_padding = 2;    // points, above and below
 constexpr double side_padding = 0.36; // of the letters' size, left and right
 constexpr double points_an_inch = 72;
+constexpr double qr_points = 40 / 25.4 * points_an_inch; // 40 mm
 
 plot::Tone tone_of(document::Severity severity) {
     switch (severity) {
@@ -59,6 +61,20 @@ bool starts_with_mark(const std::string& text) {
                                [&](const char* mark) { return text.starts_with(mark); });
 }
 
+/// Black on white with its margin, about `width` dots wide, each square a whole number of dots.
+QImage qr_image(const plot::QrCode& code, double width) {
+    const auto squares = static_cast<int>(code.size + 2 * plot::qr_margin);
+    QImage image(squares, squares, QImage::Format_RGB32);
+    image.fill(Qt::white);
+    for (std::size_t row = 0; row < code.size; ++row)
+        for (std::size_t column = 0; column < code.size; ++column)
+            if (code.is_dark(row, column))
+                image.setPixelColor(static_cast<int>(column + plot::qr_margin),
+                                    static_cast<int>(row + plot::qr_margin), Qt::black);
+    const int dots = squares * std::max(1, static_cast<int>(width) / squares);
+    return image.scaled(dots, dots, Qt::IgnoreAspectRatio, Qt::FastTransformation);
+}
+
 /// Writes blocks behind each other.
 class PageFiller {
 public:
@@ -93,6 +109,12 @@ public:
     void operator()(const document::Figure& figure) {
         next_block(6, 6);
         cursor_.insertText(QString(QChar::ObjectReplacementCharacter), FigureObject::format_for(figure.plot));
+    }
+
+    void operator()(const plot::QrCode& code) {
+        next_block(12, 2);
+        cursor_.insertImage(qr_image(code, px(qr_points)));
+        (*this)(document::Sentence{std::string(plot::qr_caption), document::Severity::none});
     }
 
 private:
@@ -242,7 +264,8 @@ void keep_headings_with_next(QTextDocument& pages) {
 
 } // namespace
 
-void fill_pages(QTextDocument& pages, const document::Document& report, QSizeF page, double dots_an_inch) {
+void fill_pages(QTextDocument& pages, const document::Document& report, QSizeF page, double dots_an_inch,
+                const std::optional<plot::QrCode>& code) {
     pages.setUndoRedoEnabled(false);
     pages.documentLayout()->registerHandler(FigureObject::object_type,
                                             new FigureObject(page.width(), &pages));
@@ -254,6 +277,7 @@ void fill_pages(QTextDocument& pages, const document::Document& report, QSizeF p
     PageFiller filler(pages, page.width(), dots_an_inch);
     for (const document::Block& block : report.blocks)
         std::visit(filler, block);
+    if (code) filler(*code);
     keep_headings_with_next(pages);
 }
 

@@ -55,7 +55,8 @@ QByteArray without_moment(QByteArray bytes) {
 
 } // namespace
 
-QByteArray pdf(const document::Document& document, const QString& title) {
+QByteArray pdf(const document::Document& document, const QString& title,
+               const std::optional<plot::QrCode>& code) {
     QByteArray bytes;
     QBuffer buffer(&bytes);
     buffer.open(QIODevice::WriteOnly);
@@ -64,7 +65,7 @@ QByteArray pdf(const document::Document& document, const QString& title) {
         set_up(writer, title);
         const QSizeF area(writer.width(), writer.height());
         QTextDocument pages;
-        fill_pages(pages, document, area, dots_an_inch);
+        fill_pages(pages, document, area, dots_an_inch, code);
         QPainter painter(&writer);
         const int count = pages.pageCount();
         for (int page = 0; page < count; ++page) {

@@ -163,8 +163,7 @@ std::string html(const document::Document& document, const std::optional<plot::Q
     std::string text = std::move(writer).text();
     if (code)
         text += "<figure class=\"code\">\n" + qr_svg(*code, "QR code of the fingerprint") +
-                "<figcaption>The fingerprint with all its 256 bits, to be read by a "
-                "camera.</figcaption>\n</figure>\n";
+                "<figcaption>" + std::string(plot::qr_caption) + "</figcaption>\n</figure>\n";
     return head(title_of(document)) + text + "</main>\n</body>\n</html>\n";
 }
 

@@ -32,8 +32,9 @@ struct Bench {
 };
 
 /// A garage with settings, two bikes, an attachment and a fingerprint record: five actions.
-inline GarageFile make_example(Bench& bench) {
-    auto garage = bench.create();
+inline GarageFile make_example(Surroundings around, const std::string& path) {
+    RandomSource& random = around.random;
+    auto garage = GarageFile::create(std::move(around), path, full_settings(), {1'700'000'000});
     if (!garage) throw std::runtime_error(garage.error().sentence);
     const auto all = full_records();
     const auto done = [](const auto& result) {
@@ -41,7 +42,7 @@ inline GarageFile make_example(Bench& bench) {
     };
     done(garage->append(
         {{subject_of(1), all[1]}, {subject_of(1), fuel_record(1)}, {subject_of(2), fuel_record(2)}}));
-    const auto paper = new_attachment(subject_of(1), Bytes{'p', 'a', 'p', 'e', 'r'}, bench.random);
+    const auto paper = new_attachment(subject_of(1), Bytes{'p', 'a', 'p', 'e', 'r'}, random);
     done(paper);
     Entry entry = full_entry(Attach{});
     entry.attachments = {{"paper.txt", "text/plain", 5, paper->hash}};
@@ -50,5 +51,6 @@ inline GarageFile make_example(Bench& bench) {
     done(garage->append({{subject_of(2), fuel_record(3)}}));
     return std::move(*garage);
 }
+inline GarageFile make_example(Bench& bench) { return make_example(bench.around(), bench.path()); }
 
 } // namespace sumpbook::store

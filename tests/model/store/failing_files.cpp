@@ -9,7 +9,7 @@ std::optional<IoError> FailingFiles::before(const FileOperation& operation) {
     ++count_;
     if (plan_.fail_at == 0 || count_ < plan_.fail_at || (count_ > plan_.fail_at && !plan_.from_then_on))
         return std::nullopt;
-    ++failures_;
+    if (++failures_ == 1) first_failed_ = {operation.name, operation.path, operation.to, operation.at};
     if (operation.name == "sync" && disk_ != nullptr) disk_->sync_failed(operation.file);
     return IoError{plan_.fault, plan_.code};
 }

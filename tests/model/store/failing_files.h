@@ -36,6 +36,8 @@ public:
     FailingFiles(const FailingFiles&) = delete;
     [[nodiscard]] int operations() const { return count_; }
     [[nodiscard]] int failures() const { return failures_; }
+    /// The first operation that failed; the bytes it was about are gone.
+    [[nodiscard]] const FileOperation& first_failed() const { return first_failed_; }
 
     void pause(int /*milliseconds*/) override {}
     std::string boot_id() override { return boot; }
@@ -52,6 +54,7 @@ private:
     Plan plan_;
     int count_ = 0;
     int failures_ = 0;
+    FileOperation first_failed_;
     std::set<std::string> interrupted_now_;
 };
 

@@ -42,15 +42,48 @@ TEST_CASE("While a writer holds the lock, others are told which", "[lock]") {
     {
         const auto writer = FileLock::take(files, path, LockKind::exclusive, {0});
         REQUIRE(writer);
-        CHECK(text_of(path + ".lock") == "holder " + files.self() + "\n");
+        CHECK(text_of(path + ".lock") == "boot " + files.boot_id() + " holder " + files.self() + "\n");
         const auto reader = FileLock::take(files, path, LockKind::shared, {40});
         REQUIRE_FALSE(reader);
         CHECK(reader.error().kind == ProblemKind::locked);
         CHECK(reader.error().sentence.find(files.self()) != std::string::npos);
         CHECK(reader.error().place.file == path);
     }
-    CHECK(text_of(path + ".lock").empty());
-    CHECK(FileLock::take(files, path, LockKind::shared, {0}));
+    const auto reader = FileLock::take(files, path, LockKind::shared, {0});
+    REQUIRE(reader);
+    // The last writer's name still stands there, but it is not the one who is in the way.
+    const auto writer = FileLock::take(files, path, LockKind::exclusive, {0});
+    CHECK(writer.error().sentence.find("another program, which is reading it") != std::string::npos);
+}
+
+TEST_CASE("The lock file is kept open for the next time, as long as it is the one of that name", "[lock]") {
+    MemoryDisk disk;
+    std::optional<OpenFile> kept;
+    const auto take = [&] { return FileLock::take(disk, "/g", LockKind::exclusive, {0}, &kept); };
+    {
+        REQUIRE(take());
+        REQUIRE(kept);
+        const auto lock = take();
+        REQUIRE(lock);
+        CHECK_FALSE(kept);
+        CHECK(disk.open_files() == 1);
+        CHECK_FALSE(FileLock::take(disk, "/g", LockKind::shared, {0}));
+    }
+    CHECK(FileLock::take(disk, "/g", LockKind::shared, {0})); // kept open is not kept locked
+    const auto handle = kept->handle();
+    REQUIRE(take());
+    CHECK(kept->handle() == handle);
+    REQUIRE(disk.remove("/g.lock"));
+    const auto lock = take();
+    REQUIRE(lock);
+    CHECK_FALSE(FileLock::take(disk, "/g", LockKind::shared, {0})); // it is the new file that is locked
+}
+
+TEST_CASE("A writer that cannot see whether the file is suspect does not write", "[lock]") {
+    MemoryDisk disk;
+    disk.put("/g.lock", as_bytes("boot a suspect from 1 file 1 1 end\n"));
+    FailingFiles blind({.fail_at = 1, .from_then_on = true, .only = "read"}, disk);
+    CHECK(FileLock::take(blind, "/g", LockKind::exclusive, {0}).error().kind == ProblemKind::io);
 }
 
 TEST_CASE("A reader does without a lock where none can be had, a writer does not", "[lock]") {
@@ -74,28 +107,37 @@ TEST_CASE("A suspicion outlives the lock that noted it", "[lock]") {
         auto lock = FileLock::take(files, path, LockKind::exclusive, {0});
         REQUIRE(lock);
         CHECK_FALSE(lock->suspicion());
-        lock->note_suspicion({.from = 4711, .boot_id = "abc", .file = {7, 8}});
+        lock->note_suspicion({.from = 4711, .boot_id = {}, .file = {7, 8}});
     }
-    CHECK(text_of(path + ".lock") == "suspect from 4711 boot abc file 7 8\n");
+    CHECK(text_of(path + ".lock") == "boot " + files.boot_id() + " suspect from 4711 file 7 8 end\n");
     {
         auto lock = FileLock::take(files, path, LockKind::exclusive, {0});
         REQUIRE(lock);
         REQUIRE(lock->suspicion());
         CHECK(lock->suspicion()->from == 4711);
-        CHECK(lock->suspicion()->boot_id == "abc");
+        CHECK(lock->suspicion()->boot_id == files.boot_id());
         CHECK(lock->suspicion()->file == FileIdentity{7, 8});
         lock->clear_suspicion();
     }
     CHECK_FALSE(FileLock::take(files, path, LockKind::exclusive, {0})->suspicion());
 }
 
-TEST_CASE("A suspicion that cannot be read whole is one all the same", "[lock]") {
-    const TempFolder folder;
-    PosixFileLayer files;
-    write_file(folder.file("g.lock"), as_bytes("suspect fr"));
-    CHECK(FileLock::take(files, folder.file("g"), LockKind::shared, {0})->suspicion());
-    write_file(folder.file("g.lock"), as_bytes("something else"));
-    CHECK_FALSE(FileLock::take(files, folder.file("g"), LockKind::shared, {0})->suspicion());
+TEST_CASE("A suspicion that was written in part only is one all the same, of a known start", "[lock]") {
+    const std::string held = "boot b1 holder process 4711 on garage-pc\n";
+    const std::string suspect = "boot b1 suspect from 5 file 7 8 end\n";
+    for (std::size_t length = 9; length + 1 < suspect.size(); ++length) {
+        MemoryDisk disk;
+        disk.put("/g.lock", as_bytes(suspect.substr(0, length) + held.substr(length)));
+        const auto lock = FileLock::take(disk, "/g", LockKind::shared, {0});
+        REQUIRE(lock->suspicion());
+        CHECK_FALSE(lock->suspicion()->whole);
+        CHECK(lock->suspicion()->boot_id == "b1");
+    }
+    for (const std::string text : {"", "boot", "boot b", "something else", held.c_str()}) {
+        MemoryDisk disk;
+        disk.put("/g.lock", as_bytes(text));
+        CHECK_FALSE(FileLock::take(disk, "/g", LockKind::shared, {0})->suspicion());
+    }
 }
 
 TEST_CASE("A lock that was moved from lets go of nothing", "[lock]") {
@@ -108,9 +150,8 @@ TEST_CASE("A lock that was moved from lets go of nothing", "[lock]") {
         std::optional<FileLock> moved_from(std::move(*taken));
         const FileLock holder(std::move(*moved_from));
         moved_from.reset(); // its end must neither unlock nor empty the lock file
-        CHECK(text_of(path + ".lock") == "holder " + files.self() + "\n");
+        CHECK(text_of(path + ".lock") == "boot " + files.boot_id() + " holder " + files.self() + "\n");
         CHECK(FileLock::take(files, path, LockKind::shared, {0}).error().kind == ProblemKind::locked);
     }
-    CHECK(text_of(path + ".lock").empty());
     CHECK(FileLock::take(files, path, LockKind::exclusive, {0}));
 }

@@ -9,8 +9,8 @@ using namespace sumpbook::store;
 
 namespace {
 
-std::string golden_path() {
-    return std::string(SUMPBOOK_SOURCE_DIR) + "/tests/model/store/golden/format-1.sumpbook";
+std::string golden_path(const std::string& name = "format-1") {
+    return std::string(SUMPBOOK_SOURCE_DIR) + "/tests/model/store/golden/" + name + ".sumpbook";
 }
 
 /// Everything format 1 can hold: every kind of record with all fields, bare records, an attachment, a
@@ -25,6 +25,17 @@ void make_golden(Bench& bench) {
     REQUIRE(garage.append(full));
     REQUIRE(garage.append(bare));
     REQUIRE(garage.take_fingerprint({1'700'000'300}));
+}
+
+/// The same, without the entry of the attachment and without one that was saved with other records.
+void make_erased(Bench& bench) {
+    make_golden(bench);
+    auto garage = bench.open();
+    REQUIRE(garage);
+    const auto paper = garage->records()[4].name;
+    const auto fuel = garage->records()[2].name;
+    REQUIRE(garage->erase(paper, "not ours", {1'700'000'400}));
+    REQUIRE(garage->erase(fuel, "private", {1'700'000'500}));
 }
 
 } // namespace
@@ -83,4 +94,29 @@ TEST_CASE("Writing again what was read gives the same frames", "[golden]") {
     static_cast<void>(scan_actions(window, 40, 0, ScanDepth::everything, again));
     CHECK(again.other == 0);
     CHECK(again.same > 6);
+}
+
+TEST_CASE("Promise 5: a file with erased entries is written and opens as it did when erasing came", "[golden]") {
+    Bench bench;
+    make_erased(bench);
+    if (std::getenv("SUMPBOOK_ACCEPT_FORMAT") != nullptr) write_file(golden_path("erased"), bench.bytes());
+    CHECK(bench.bytes() == bytes_of_file(golden_path("erased")));
+    write_file(bench.path(), bytes_of_file(golden_path("erased")));
+    const auto garage = bench.open(ScanDepth::everything);
+    REQUIRE(garage);
+    const auto& records = garage->records();
+    const auto before = full_records().size() + bare_records().size() + 6;
+    // The details that were saved with the fuel stop are recorded again; two withdrawals say what is gone.
+    REQUIRE(records.size() == before - 3 + 3);
+    CHECK(erased_frames(records).size() == 3); // the paper, its entry, the fuel stop's save
+    const auto gone = erased_records(garage->index(), records);
+    REQUIRE(gone.size() == 3);
+    CHECK(gone[0].by == &records.back()); // the details, copied last
+    CHECK_FALSE(gone[0].for_itself);
+    CHECK(gone[1].for_itself);
+    CHECK(gone[2].for_itself);
+    CHECK(std::get<Withdrawal>(gone[2].by->record.content).reason == "not ours");
+    const auto& saved = garage->fingerprints().front();
+    CHECK(garage->check(TypedFingerprint::read(fingerprint_text(saved.fingerprint())).value()).answer ==
+          FingerprintAnswer::unchanged);
 }

@@ -9,14 +9,16 @@ namespace sumpbook::store {
 
 class MemoryDisk::Cut {
 public:
-    explicit Cut(std::uint64_t seed)
+    Cut(std::uint64_t seed, PowerCut kind)
         : seed_(seed)
+        , kind_(kind)
         , random_(seed) {}
 
     /// The bytes of a file.
     Bytes bytes(const Node& node) {
         if (seed_ == 1) return node.now;
         if (seed_ == 0 || node.unsafe.empty()) return node.safe;
+        if (kind_ == PowerCut::in_order) return first_changes(node);
         switch (below(4)) {
         case 0:
             return first_changes(node);
@@ -31,8 +33,10 @@ public:
 
     Names names(const Names& safe, const std::vector<NameChange>& unsafe) {
         Names names = safe;
-        for (const auto& change : unsafe) {
-            if (seed_ == 1 || (seed_ > 1 && below(2) == 0)) apply(change, names);
+        const auto arrived = below(unsafe.size() + 1);
+        for (std::size_t i = 0; i < unsafe.size(); ++i) {
+            const bool here = kind_ == PowerCut::in_order ? i < arrived : below(2) == 0;
+            if (seed_ == 1 || (seed_ > 1 && here)) apply(unsafe[i], names);
         }
         return names;
     }
@@ -76,6 +80,7 @@ private:
 
     static constexpr std::uint64_t sector = 512;
     std::uint64_t seed_;
+    PowerCut kind_;
     std::mt19937_64 random_;
     bool kept_ = false;
 };
@@ -271,10 +276,10 @@ bool MemoryDisk::all_safe() const {
            std::ranges::all_of(nodes_, [](const auto& node) { return node.second.unsafe.empty(); });
 }
 
-MemoryDisk MemoryDisk::after_power_cut(std::uint64_t seed) const {
-    Cut cut(seed);
+MemoryDisk MemoryDisk::after_power_cut(std::uint64_t seed, PowerCut kind) const {
+    Cut cut(seed, kind);
     MemoryDisk found;
-    found.boot = boot + ", a later start";
+    found.boot = boot + "-later";
     found.folders_ = folders_;
     found.last_number_ = last_number_;
     found.names_ = cut.names(safe_names_, unsafe_names_);

@@ -56,14 +56,18 @@ public:
     /// sync makes it safe.
     void sync_failed(Handle file);
 
-    /// What a restart of the machine finds. Seed 0: nothing that was not safe; seed 1: everything; others:
-    /// unsafe changes kept, dropped, cut short, in pieces of 512 bytes, as zeros, in any order. The boot id
-    /// is another one.
-    [[nodiscard]] MemoryDisk after_power_cut(std::uint64_t seed) const;
+    /// How far a disk reorders what was not safe when the power went.
+    enum class PowerCut {
+        in_order, ///< Of each file the first so many changes arrived, the next one up to some byte.
+        any_order ///< Any pieces of 512 bytes of any changes arrived, or zeros in their place; any names.
+    };
+    /// What a restart of the machine finds; the boot id is another one. Seed 0: nothing that was not safe;
+    /// seed 1: everything.
+    [[nodiscard]] MemoryDisk after_power_cut(std::uint64_t seed, PowerCut kind = PowerCut::any_order) const;
     /// True when every change is safe, so that all seeds give the same disk.
     [[nodiscard]] bool all_safe() const;
 
-    std::string boot = "first start";
+    std::string boot = "start";
 
 private:
     struct Change {

@@ -1,0 +1,202 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/model/store/fault_loop.h"
+
+#include <fmt/format.h>
+
+#include <cerrno>
+
+namespace sumpbook::store {
+namespace {
+
+struct Kind {
+    std::string name;
+    FailingFiles::Plan plan;
+};
+
+/// EINTR from then on is no failure of a disk: what may be repeated is repeated for ever.
+std::vector<Kind> kinds() {
+    std::vector<Kind> all;
+    const auto add = [&](std::string name, IoFault fault, int code, std::string only = {}) {
+        for (const bool on : {false, true}) {
+            if (on && fault == IoFault::interrupted) continue;
+            FailingFiles::Plan plan{.from_then_on = on, .fault = fault, .code = code, .only = only};
+            all.push_back({name + (on ? " from then on" : " once"), plan});
+            if (!only.empty()) continue;
+            plan.most_at_once = 50;
+            plan.interrupt_first = true;
+            all.push_back({all.back().name + ", in short and interrupted pieces", plan});
+        }
+    };
+    add("EIO", IoFault::other, EIO);
+    add("ENOSPC", IoFault::no_space, ENOSPC);
+    add("EINTR", IoFault::interrupted, EINTR);
+    add("EIO of syncs", IoFault::other, EIO, "sync");
+    add("ENOSPC of writes", IoFault::no_space, ENOSPC, "write");
+    return all;
+}
+
+bool suspect(const MemoryDisk& disk, const std::string& path) {
+    for (const auto& name : disk.names()) {
+        if (name != path + ".lock") continue;
+        const auto bytes = disk.bytes(name);
+        return std::string(bytes.begin(), bytes.end()).find(" suspect from ") != std::string::npos;
+    }
+    return false;
+}
+
+/// Files that an operation leaves behind and that nobody would clean up.
+std::string leftovers(const MemoryDisk& disk) {
+    std::string found;
+    for (const auto& name : disk.names()) {
+        if (name.find(".new-") != std::string::npos) found += " " + name;
+    }
+    return found;
+}
+
+Bytes bytes_or_none(const MemoryDisk& disk, const std::string& path) {
+    for (const auto& name : disk.names()) {
+        if (name == path) return disk.bytes(name);
+    }
+    return {};
+}
+
+/// Another program that saves one more entry.
+Result<void> save_one_more(FileLayer& files, const std::string& path) {
+    SeededRandom random("one more");
+    auto garage = GarageFile::open(surroundings(files, random), path);
+    if (!garage) return pass_on(garage.error());
+    const auto ids = garage->append({{subject_of(1), fuel_record(999)}});
+    if (!ids) return pass_on(ids.error());
+    return {};
+}
+
+/// One point of the loop.
+class Point {
+public:
+    Point(const StoreOperation& operation, const Kind& kind, int number, FaultLoop& loop,
+          const std::string& old_state, const std::string& new_state)
+        : operation_(operation)
+        , kind_(kind)
+        , number_(number)
+        , loop_(loop)
+        , old_(old_state)
+        , new_(new_state)
+        , disk_(operation.before) {}
+
+    /// False when the operation ended without meeting the failure.
+    bool run() {
+        auto plan = kind_.plan;
+        plan.fail_at = number_;
+        FailingFiles failing(plan, disk_);
+        const auto done = operation_.run(failing);
+        if (failing.failures() == 0) {
+            if (!done) wrong("failed although nothing did: " + done.error().sentence);
+            return false;
+        }
+        failed_ = failing.first_failed();
+        if (operation_.path != garage_path &&
+            bytes_or_none(disk_, garage_path) != bytes_or_none(operation_.before, garage_path))
+            wrong("the file that was read has changed");
+        ++loop_.points;
+        if (done) {
+            saved();
+        } else {
+            not_saved(done.error());
+        }
+        return true;
+    }
+
+private:
+    void wrong(const std::string& what) {
+        if (loop_.wrong.size() < 20)
+            loop_.wrong.push_back(fmt::format("{}, {}, operation {} ({} of {}): {}", operation_.name,
+                                              kind_.name, number_, failed_.name, failed_.path, what));
+    }
+    void expect(const std::string& what, const std::string& found, const std::string& wanted) {
+        if (found != wanted) wrong(fmt::format("{}\n{}\ninstead of\n{}", what, found, wanted));
+    }
+
+    /// Reported as saved: it is there, and still there when nothing is left that was not synced.
+    void saved() {
+        expect("it reads", state_text(disk_, operation_.path), new_);
+        auto restarted = disk_.after_power_cut(0);
+        expect("after a power cut it reads", state_text(restarted, operation_.path), new_);
+        if (!leftovers(disk_).empty()) wrong("left behind:" + leftovers(disk_));
+    }
+
+    void not_saved(const Problem& problem) {
+        ++loop_.errors;
+        if (problem.sentence.empty()) wrong("no sentence");
+        const bool sync_of_it = failed_.name == "sync" && failed_.path == operation_.path;
+        if (sync_of_it) ++loop_.doubts;
+        const bool disk_is_gone = kind_.plan.from_then_on && kind_.plan.only.empty();
+        if (!disk_is_gone && !leftovers(disk_).empty()) wrong("left behind:" + leftovers(disk_));
+        if (sync_of_it && !disk_is_gone) while_in_doubt(problem);
+        if (!sync_of_it && !disk_is_gone) {
+            expect("it reads", state_text(disk_, operation_.path), old_);
+            MemoryDisk same(disk_);
+            goes_on(same, old_);
+        }
+        restart(sync_of_it || disk_is_gone);
+    }
+
+    /// A sync said no: nobody writes any more until the machine was restarted.
+    void while_in_doubt(const Problem& problem) {
+        if (problem.sentence.find("not keep") == std::string::npos) wrong("said: " + problem.sentence);
+        if (!suspect(disk_, operation_.path)) wrong("no suspicion was noted");
+        const auto before = bytes_or_none(disk_, operation_.path);
+        const auto more = save_one_more(disk_, operation_.path);
+        if (more) wrong("another program saved while the file was in doubt");
+        if (bytes_or_none(disk_, operation_.path) != before) wrong("another program wrote while in doubt");
+    }
+
+    /// What was not reported as saved may be there all the same once its bytes were on their way.
+    void restart(bool may_be_new) {
+        for (std::uint64_t seed = 0; seed < 4; ++seed) {
+            ++loop_.restarts;
+            auto disk = disk_.after_power_cut(seed, MemoryDisk::PowerCut::in_order);
+            const auto found = state_text(disk, operation_.path);
+            if (found != old_ && !(may_be_new && found == new_)) wrong("after a restart it reads\n" + found);
+            goes_on(disk, found);
+        }
+    }
+
+    /// The next save works and nothing else has changed.
+    void goes_on(MemoryDisk& disk, const std::string& state) {
+        if (!operation_.goes_on || state == "no file") return;
+        if (const auto more = save_one_more(disk, operation_.path); !more) {
+            wrong("the next save said: " + more.error().sentence);
+            return;
+        }
+        expect("after the next save it reads", state_text(disk, operation_.path),
+               with_record(state, subject_of(1), fuel_record(999)));
+    }
+
+    const StoreOperation& operation_;
+    const Kind& kind_;
+    int number_;
+    FaultLoop& loop_;
+    const std::string& old_;
+    const std::string& new_;
+    MemoryDisk disk_;
+    FileOperation failed_;
+};
+
+} // namespace
+
+void FaultLoop::run(const StoreOperation& operation) {
+    MemoryDisk before(operation.before);
+    MemoryDisk after(operation.before);
+    const auto old_state = state_text(before, operation.path);
+    const auto done = operation.run(after);
+    const auto new_state = state_text(after, operation.path);
+    if (!done) wrong.push_back(operation.name + " does not work at all: " + done.error().sentence);
+    const auto all = kinds();
+    for (const auto& kind : all) {
+        int number = 1;
+        while (Point(operation, kind, number, *this, old_state, new_state).run())
+            ++number;
+    }
+}
+
+} // namespace sumpbook::store
