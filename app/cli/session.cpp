@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <cstdio>
 #include <iostream>
+#include <thread>
 
 namespace sumpbook::cli {
 
@@ -32,6 +33,10 @@ bool asked_until_answered(const std::string& question, std::istream& in) {
     }
     std::fputc('\n', stderr);
     return false;
+}
+
+store::Surroundings around(store::FileLayer& files, store::RandomSource& random, const World& world) {
+    return {files, random, world.state_folder, {}, std::max(1U, std::thread::hardware_concurrency())};
 }
 
 } // namespace
@@ -85,7 +90,7 @@ Result<std::string> Session::garage_path() const {
 }
 
 Result<void> Session::create(const std::string& path, const GarageSettings& settings) {
-    auto made = store::GarageFile::create({*files_, *random_, world_.state_folder, {}}, path, settings,
+    auto made = store::GarageFile::create(around(*files_, *random_, world_), path, settings,
                                           recorded_time());
     if (!made) return pass_on(made.error());
     return {};
@@ -95,7 +100,7 @@ Result<store::GarageFile*> Session::file() {
     if (file_) return file_.get();
     const auto path = garage_path();
     if (!path) return pass_on(path.error());
-    auto opened = store::GarageFile::open({*files_, *random_, world_.state_folder, {}}, *path);
+    auto opened = store::GarageFile::open(around(*files_, *random_, world_), *path);
     if (!opened) return pass_on(opened.error());
     file_ = std::make_unique<store::GarageFile>(std::move(*opened));
     tell_notices();
@@ -105,7 +110,7 @@ Result<store::GarageFile*> Session::file() {
 Result<store::GarageFile*> Session::open_in_full() {
     const auto path = garage_path();
     if (!path) return pass_on(path.error());
-    auto opened = store::GarageFile::open({*files_, *random_, world_.state_folder, {}}, *path,
+    auto opened = store::GarageFile::open(around(*files_, *random_, world_), *path,
                                           store::ScanDepth::everything);
     if (!opened) return pass_on(opened.error());
     file_ = std::make_unique<store::GarageFile>(std::move(*opened));

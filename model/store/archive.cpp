@@ -23,6 +23,10 @@ constexpr ArchiveFault no_day = "a date is not a day of 1900 to 2100";
 } // namespace
 
 bool is_utf8(std::string_view text) {
+    // Most texts are ASCII from beginning to end.
+    text.remove_prefix(static_cast<std::size_t>(
+        std::ranges::find_if(text, [](char c) { return (static_cast<unsigned char>(c) & 0x80U) != 0; }) -
+        text.begin()));
     while (!text.empty()) {
         const auto first = utf8_first(text);
         if (first.bytes == 1 && first.code_point == U'\uFFFD') return false;
@@ -66,22 +70,8 @@ void OutArchive::save(const Date& date) {
     put_number(out_, days);
 }
 
-void InArchive::set_fault(ArchiveFault fault) {
-    if (ok()) fault_ = fault;
-}
-
 void InArchive::finish() {
     if (left() != 0) set_fault("bytes are left over");
-}
-
-bool InArchive::take(std::size_t size) {
-    if (!ok()) return false;
-    if (size > left()) {
-        set_fault("it ends too early");
-        return false;
-    }
-    at_ += size;
-    return true;
 }
 
 void InArchive::load_binary(void* address, std::size_t size) {
@@ -106,18 +96,10 @@ std::size_t InArchive::load_length(std::size_t limit) {
     return ok() ? length : 0;
 }
 
-void InArchive::load(bool& yes) {
-    std::uint8_t byte = 0;
-    load(byte);
-    if (byte > 1) set_fault("a yes-or-no is neither 0 nor 1");
-    yes = byte == 1;
-}
-
 void InArchive::load(std::string& text) {
     const std::size_t length = load_length(max_string_bytes);
     if (!take(length)) return;
-    const auto bytes = in_.subspan(at_ - length, length);
-    text.assign(bytes.begin(), bytes.end());
+    text.assign(reinterpret_cast<const char*>(in_.data()) + at_ - length, length); // NOLINT: bytes of a text
     if (!is_utf8(text)) set_fault(not_utf8);
 }
 
@@ -138,6 +120,7 @@ void InArchive::load(Currency& currency) {
     load(code);
     if (!ok()) return;
     const std::string text(code.begin(), code.end());
+    if (text == currency.code()) return; // the one that was read here before
     const auto known = Currency::from_code(text);
     if (known && known->code() == text) {
         currency = *known;

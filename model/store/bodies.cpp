@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/store/bodies.h"
 
+#include "model/store/part_check.h"
 #include "model/store/record_fields.h"
 
 #include <fmt/format.h>
@@ -72,39 +73,37 @@ void drop_empty_parts(Batch& batch) {
     }
 }
 
-void decode_fields(Part part, InArchive& in, Record& record) {
-    PartIn walk(part, in);
+/// `walk` reads the fields of one part; `withdraws` tells, after that, whether it is a withdrawal.
+template <class Walk, class Withdraws>
+void read_open(Walk walk, InArchive& in, Record& record, Withdraws withdraws) {
     serialize(walk, record, 0);
-}
-
-void decode_open(InArchive& in, Record& record) {
-    decode_fields(Part::open, in, record);
     if (std::ranges::adjacent_find(record.replaces, std::ranges::greater_equal{}) != record.replaces.end()) {
         in.set_fault("the versions it replaces are not in order");
     }
-    if (std::holds_alternative<Withdrawal>(record.content) && record.replaces.empty()) {
-        in.set_fault("it takes back nothing");
-    }
+    if (record.replaces.empty() && withdraws()) in.set_fault("it takes back nothing");
 }
 
-void decode_closed(Part part, ByteView body, InArchive& in, Record& record) {
+template <class Walk>
+void read_closed(Walk walk, ByteView body, InArchive& in, Record& record) {
     bool there = false;
     in >> there;
     if (!there) return;
     const std::size_t from = in.at();
-    decode_fields(part, in, record);
+    serialize(walk, record, 0);
     if (all_zero(body.subspan(from, in.at() - from))) in.set_fault("an empty part is not left out");
 }
 
-Decoded decode_part(Part part, const Frame& frame, std::vector<Record>& records) {
+void decode_one(Part part, ByteView body, InArchive& in, Record& record) {
+    if (part != Part::open) return read_closed(PartIn(part, in), body, in, record);
+    read_open(PartIn(part, in), in, record,
+              [&] { return std::holds_alternative<Withdrawal>(record.content); });
+}
+
+Decoded decode_part(Part part, const Frame& frame, const std::function<Record&(std::size_t)>& place) {
     const ByteView body = frame.parts[slot_of(part)].body;
     InArchive in(body);
     for (std::size_t i = 0; i < frame.header.entry_count; ++i) {
-        if (part == Part::open) {
-            decode_open(in, records.emplace_back());
-        } else {
-            decode_closed(part, body, in, records[i]);
-        }
+        decode_one(part, body, in, place(i));
         if (i + 1 == frame.header.entry_count) in.finish();
         if (!in.ok()) return tl::unexpected<BodyFault>(BodyFault{i, in.fault()});
     }
@@ -112,6 +111,55 @@ Decoded decode_part(Part part, const Frame& frame, std::vector<Record>& records)
         return tl::unexpected<BodyFault>(BodyFault{0, "an empty part is not left out"});
     return {};
 }
+
+/// Reads the records of a frame one after the other, all parts of each, into nothing.
+class FrameCheck {
+public:
+    explicit FrameCheck(const Frame& frame)
+        : frame_(frame)
+        , in_{InArchive(frame.parts[0].body), InArchive(frame.parts[1].body),
+              InArchive(frame.parts[2].body)} {}
+
+    bool run() {
+        for (std::size_t i = 0; i < frame_.header.entry_count; ++i) {
+            if (!one_record()) return false;
+        }
+        for (std::size_t slot = 0; slot < in_.size(); ++slot) {
+            if (!is_here(slot)) continue;
+            in_[slot].finish();
+            if (!in_[slot].ok() || (slot != slot_of(Part::open) && all_zero(frame_.parts[slot].body)))
+                return false;
+        }
+        return true;
+    }
+
+private:
+    [[nodiscard]] bool is_here(std::size_t slot) const {
+        return frame_.exists(slot) && frame_.parts[slot].shown;
+    }
+
+    bool one_record() {
+        static const std::size_t withdrawal = RecordContent(Withdrawal{}).index();
+        auto& in = in_[slot_of(Part::open)];
+        shape_.forget();
+        read_open(PartCheck<Part::open>(in, shape_), in, any<Record>(),
+                  [&] { return shape_.content() == withdrawal; });
+        return in.ok() && closed<Part::money>() && closed<Part::personal>();
+    }
+
+    template <Part part>
+    bool closed() {
+        constexpr auto slot = slot_of(part);
+        if (!is_here(slot)) return true;
+        shape_.rewind();
+        read_closed(PartCheck<part>(in_[slot], shape_), frame_.parts[slot].body, in_[slot], any<Record>());
+        return in_[slot].ok();
+    }
+
+    const Frame& frame_;
+    std::array<InArchive, 3> in_;
+    Shape& shape_ = any<Shape>();
+};
 
 } // namespace
 
@@ -130,24 +178,28 @@ Result<std::vector<Batch>> encode_records(const std::vector<Record>& records) {
     return batches;
 }
 
-tl::expected<void, BodyFault> decode_records_into(const Frame& frame, std::vector<Record>& records) {
-    records.clear();
-    constexpr std::size_t shortest_record = 14; // an empty line of the data card
-    const std::size_t at_most = frame.parts[slot_of(Part::open)].body.size() / shortest_record;
-    records.reserve(std::min<std::size_t>(frame.header.entry_count, at_most));
+Decoded decode_records_into(const Frame& frame, const std::function<Record&(std::size_t)>& place) {
     for (const Part part : {Part::open, Part::money, Part::personal}) {
         const auto slot = slot_of(part);
         if (!frame.exists(slot) || !frame.parts[slot].shown) continue;
-        if (auto decoded = decode_part(part, frame, records); !decoded) return decoded;
+        if (auto decoded = decode_part(part, frame, place); !decoded) return decoded;
     }
     return {};
 }
 
 tl::expected<std::vector<Record>, BodyFault> decode_records(const Frame& frame) {
     std::vector<Record> records;
-    if (const auto decoded = decode_records_into(frame, records); !decoded)
+    constexpr std::size_t shortest_record = 14; // an empty line of the data card
+    const std::size_t at_most = frame.parts[slot_of(Part::open)].body.size() / shortest_record;
+    records.reserve(std::min<std::size_t>(frame.header.entry_count, at_most));
+    const auto place = [&records](std::size_t i) -> Record& {
+        return i == records.size() ? records.emplace_back() : records[i];
+    };
+    if (const auto decoded = decode_records_into(frame, place); !decoded)
         return tl::unexpected<BodyFault>(decoded.error());
     return records;
 }
+
+bool can_be_decoded(const Frame& frame) { return FrameCheck(frame).run(); }
 
 } // namespace sumpbook::store

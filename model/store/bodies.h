@@ -5,6 +5,8 @@
 #include "model/quantity/problem.h"
 #include "model/store/frame.h"
 
+#include <functional>
+
 namespace sumpbook::store {
 
 /// Records on their way into one frame: the bodies of its three parts. An empty money or personal body
@@ -26,8 +28,12 @@ struct BodyFault {
 
 /// The records of a verified frame whose open part is shown. Fields of withheld parts are absent.
 [[nodiscard]] tl::expected<std::vector<Record>, BodyFault> decode_records(const Frame& frame);
-/// The same into a list that is used again and again, and emptied first.
-[[nodiscard]] tl::expected<void, BodyFault> decode_records_into(const Frame& frame,
-                                                                std::vector<Record>& records);
+/// The same into places of the caller's, which `place` gives: asked for 0, 1, ... first, then for each again.
+/// Each holds a fresh record.
+[[nodiscard]] tl::expected<void, BodyFault>
+decode_records_into(const Frame& frame, const std::function<Record&(std::size_t)>& place);
+
+/// Whether `decode_records` would find no fault, without making any record.
+[[nodiscard]] bool can_be_decoded(const Frame& frame);
 
 } // namespace sumpbook::store

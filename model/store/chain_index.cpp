@@ -136,9 +136,11 @@ std::string ChainIndex::name_of(const ChainId& id) const {
 }
 
 std::string ChainIndex::entry_id(const IndexedFrame& frame, std::size_t index) const {
-    const auto number = frame.entries_before + index + 1;
-    const auto id = fmt::format("{}-{}", chains_.at(chain_of(frame)).name, number);
-    return frame.branch == 1 ? id : fmt::format("{}/{}", id, frame.branch);
+    std::string id = chains_.at(chain_of(frame)).name;
+    id += '-';
+    id += std::to_string(frame.entries_before + index + 1);
+    if (frame.branch > 1) id += '/' + std::to_string(frame.branch);
+    return id;
 }
 
 std::vector<Finding> ChainIndex::findings() const {

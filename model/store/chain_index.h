@@ -23,7 +23,7 @@ struct Finding {
 struct IndexedFrame {
     Hash256 hash{};
     std::uint64_t at = 0;             ///< Place in the file.
-    std::uint64_t entries_before = 0; ///< Entries of its chain in front of it.
+    std::uint32_t entries_before = 0; ///< Entries of its chain in front of it.
     std::uint32_t first_record = 0;   ///< Of the records read from the file, in file order.
     std::uint32_t record_count = 0;   ///< 0 also where the open part is withheld.
     std::uint32_t entry_count = 0;    ///< As its header says; 0 for an attachment.

@@ -79,6 +79,9 @@ public:
     virtual void pause(int milliseconds) = 0;
     /// Changes with every start of the machine; empty if unknown.
     [[nodiscard]] virtual std::string boot_id() = 0;
+    /// That a long piece of memory is about to be filled from end to end: a system may serve it with large
+    /// pages. Nothing depends on it.
+    virtual void will_fill(ByteView /*memory*/) {}
     /// "process 4711 on garage-pc": what other programs are told while this one holds the lock.
     [[nodiscard]] virtual std::string self() = 0;
 };

@@ -88,12 +88,38 @@ bool cut_parts(const FrameStart& start, ByteView rest, Frame& frame) {
     return rest.empty();
 }
 
-tl::expected<VerifiedFrame, FrameFault> sealed(const Frame& frame, ByteView seal) {
-    const Hash256 hash = frame_hash(frame);
-    if (!std::ranges::equal(seal, ByteView(hash).first(seal_bytes))) {
-        return tl::unexpected<FrameFault>("does not match its seal");
+/// `header`: its 76 bytes as they stand in the frame.
+Hash256 hash_of(ByteView header, const Frame& frame) {
+    std::array<std::uint8_t, frame_tag.size() + frame_header_bytes + part_slots * hash_bytes>
+        hashed; // NOLINT(*-member-init): only what is filled is used
+    auto end = std::ranges::copy(as_bytes(frame_tag), hashed.begin()).out;
+    end = std::ranges::copy(header, end).out;
+    for (std::size_t slot = 0; slot < part_slots; ++slot) {
+        if (frame.exists(slot)) end = std::ranges::copy(frame.parts[slot].hash, end).out;
     }
-    return VerifiedFrame{frame, hash, 0};
+    return sha256({ByteView(hashed).first(static_cast<std::size_t>(end - hashed.begin()))});
+}
+
+/// `bytes` begins with the frame's first 84.
+FrameFault seal_fault(VerifiedFrame& verified, ByteView bytes, ByteView seal) {
+    verified.hash = hash_of(bytes.subspan(frame_unhashed_bytes, frame_header_bytes), verified.frame);
+    if (std::ranges::equal(seal, ByteView(verified.hash).first(seal_bytes))) return nullptr;
+    return "does not match its seal";
+}
+
+/// Cuts the parts out, computes their hashes and compares the seal.
+FrameFault verify_parts(const FrameStart& start, ByteView bytes, VerifiedFrame& verified) {
+    auto& frame = verified.frame;
+    const auto rest = bytes.subspan(parts_at, bytes.size() - parts_at - seal_bytes);
+    if (!cut_parts(start, rest, frame)) return "has parts that do not fill it";
+    for (std::size_t slot = 0; slot < part_slots; ++slot) {
+        auto& part = frame.parts[slot];
+        if (frame.exists(slot) && part.shown) part.hash = part_hash(slot, part.salt, part.body);
+    }
+    const auto& open = frame.parts[slot_of(Part::open)];
+    if (open.shown && frame.header.entry_count > open.body.size() / min_entry_bytes)
+        return "says that it holds more entries than fit";
+    return seal_fault(verified, bytes, bytes.last(seal_bytes));
 }
 
 } // namespace
@@ -123,14 +149,9 @@ Hash256 part_hash(std::size_t slot, const Salt& salt, ByteView body) {
 }
 
 Hash256 frame_hash(const Frame& frame) {
-    thread_local Bytes hashed; // used again: this runs for every frame of a file
-    hashed.clear();
-    put_bytes(hashed, as_bytes(frame_tag));
-    put_header(hashed, frame.header);
-    for (std::size_t slot = 0; slot < part_slots; ++slot) {
-        if (frame.exists(slot)) put_bytes(hashed, frame.parts[slot].hash);
-    }
-    return sha256({hashed});
+    Bytes header;
+    put_header(header, frame.header);
+    return hash_of(header, frame);
 }
 
 PartView shown_part(std::size_t slot, const Salt& salt, ByteView body) {
@@ -180,18 +201,12 @@ tl::expected<FrameStart, FrameFault> read_frame_start(ByteView bytes) {
 }
 
 tl::expected<VerifiedFrame, FrameFault> verify_frame(const FrameStart& start, ByteView bytes) {
-    Frame frame{.header = start.header, .parts = {}};
-    const auto rest = bytes.subspan(parts_at, bytes.size() - parts_at - seal_bytes);
-    if (!cut_parts(start, rest, frame)) return tl::unexpected<FrameFault>("has parts that do not fill it");
-    for (std::size_t slot = 0; slot < part_slots; ++slot) {
-        auto& part = frame.parts[slot];
-        if (frame.exists(slot) && part.shown) part.hash = part_hash(slot, part.salt, part.body);
-    }
-    const auto& open = frame.parts[slot_of(Part::open)];
-    if (open.shown && frame.header.entry_count > open.body.size() / min_entry_bytes) {
-        return tl::unexpected<FrameFault>("says that it holds more entries than fit");
-    }
-    return sealed(frame, bytes.last(seal_bytes));
+    // Filled in place: this runs for every frame of a file.
+    tl::expected<VerifiedFrame, FrameFault> verified(tl::in_place);
+    verified->frame.header = start.header;
+    if (const auto fault = verify_parts(start, bytes, *verified))
+        verified = tl::unexpected<FrameFault>(fault);
+    return verified;
 }
 
 std::size_t attachment_head_bytes(const FrameStart& start) {
@@ -200,19 +215,19 @@ std::size_t attachment_head_bytes(const FrameStart& start) {
 
 tl::expected<VerifiedFrame, FrameFault> verify_attachment(const FrameStart& start, ByteView head,
                                                           ByteView seal) {
-    Frame frame{.header = start.header, .parts = {}};
-    auto& part = frame.parts[attachment_slot];
+    tl::expected<VerifiedFrame, FrameFault> verified(tl::in_place);
+    verified->frame.header = start.header;
+    auto& part = verified->frame.parts[attachment_slot];
     part.shown = start.parts_shown != 0;
     part.hash = get_array<hash_bytes>(head, parts_at);
     if (part.shown) {
-        const std::size_t length = get_number<std::uint32_t>(head, parts_at + hash_bytes);
-        if (length != start.length - head.size() - seal_bytes) {
+        verified->attachment_bytes = start.length - head.size() - seal_bytes;
+        if (get_number<std::uint32_t>(head, parts_at + hash_bytes) != verified->attachment_bytes) {
             return tl::unexpected<FrameFault>("has an attachment that does not fill it");
         }
         part.salt = get_array<salt_bytes>(head, parts_at + hash_bytes + 4);
     }
-    auto verified = sealed(frame, seal);
-    if (verified && part.shown) verified->attachment_bytes = start.length - head.size() - seal_bytes;
+    if (const auto fault = seal_fault(*verified, head, seal)) verified = tl::unexpected<FrameFault>(fault);
     return verified;
 }
 

@@ -55,7 +55,6 @@ Result<GarageCopy> read_opened(const OpenedSource& opened) {
         FrameSet::of(*garage, std::move(reader.frames), reader.loader.fingerprints(), {opened.source});
     if (!set) return pass_on(set.error());
     set->keep_erased(erased_frames(reader.loader.records()));
-    reader.loader.name_records();
     GarageCopy copy{.set = *std::move(set),
                     .contents = std::move(reader.loader),
                     .bytes = opened.bytes,

@@ -3,6 +3,7 @@
 
 #include "model/store/action.h"
 #include "model/store/damage_text.h"
+#include "model/store/parallel_load.h"
 
 #include <fmt/format.h>
 
@@ -22,15 +23,14 @@ Result<void> GarageFile::take_in(const Scan& found) {
     if (loader_.fault()) return pass_on(fault_problem(path_, *loader_.fault()));
     end_ = found.good_end;
     tail_ = found.tail;
-    loader_.name_records();
     return {};
 }
 
 Result<void> GarageFile::scan(const OpenFile& file, std::uint64_t size, ScanDepth depth) {
     try {
-        Window window(file, size);
         size_ = size;
         if (end_ == 0) {
+            Window window(file, size, file_header_bytes);
             const auto head =
                 window.view(0, static_cast<std::size_t>(std::min<std::uint64_t>(size, file_header_bytes)));
             const auto subject = read_file_header(head, path_);
@@ -38,8 +38,8 @@ Result<void> GarageFile::scan(const OpenFile& file, std::uint64_t size, ScanDept
             subject_ = *subject;
             end_ = file_header_bytes;
         }
-        loader_.expect(size);
-        return take_in(scan_actions(window, end_, loader_.index().frames().size(), depth, loader_));
+        loader_.expect(size, &around_.files);
+        return take_in(load_actions(file, size, end_, depth, {.threads = around_.threads}, loader_));
     } catch (const IoFailure& failure) {
         return pass_on(io_problem(path_, "read", failure.error));
     }

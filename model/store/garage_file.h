@@ -20,6 +20,7 @@ struct Surroundings {
     RandomSource& random;
     std::string state_folder; ///< For the notes about this installation's own chains.
     Patience patience;
+    unsigned threads = 1; ///< That verify a long file at the same time.
 };
 
 /// What was erased.
@@ -45,7 +46,8 @@ public:
                                                  ScanDepth depth = ScanDepth::usual);
 
     [[nodiscard]] const SubjectId& subject() const { return subject_; }
-    /// In file order.
+    /// In file order. They were verified when the file was read and are made when this is first called, which
+    /// two threads may not do at once.
     [[nodiscard]] const std::vector<NamedRecord>& records() const { return loader_.records(); }
     [[nodiscard]] const ChainIndex& index() const { return loader_.index(); }
     [[nodiscard]] const std::vector<FingerprintRecord>& fingerprints() const {
@@ -63,6 +65,8 @@ public:
     /// `frame-missing`, `chain-forked`, `not-written-here`.
     [[nodiscard]] std::vector<Finding> findings() const;
     [[nodiscard]] std::uint64_t bytes() const { return end_; }
+    /// Of all frames, also of those whose open part is not here.
+    [[nodiscard]] std::size_t entries() const { return loader_.entries(); }
 
     /// Takes in what other programs appended; true if there was anything.
     [[nodiscard]] Result<bool> refresh();

@@ -164,7 +164,7 @@ Result<std::vector<std::string>> GarageFile::append(const std::vector<NewRecord>
                                 loader_.index(), around_.random);
         if (!made) return pass_on(made.error());
         action = std::move(*made);
-        first = loader_.records().size();
+        first = loader_.record_count();
         save_notes(action.notes);
         return action.bytes;
     };
@@ -174,7 +174,7 @@ Result<std::vector<std::string>> GarageFile::append(const std::vector<NewRecord>
     notices_.insert(notices_.end(), action.notices.begin(), action.notices.end());
     std::vector<std::string> ids(records.size());
     for (std::size_t i = 0; i < action.order.size(); ++i)
-        ids[action.order[i]] = loader_.records()[first + i].id;
+        ids[action.order[i]] = loader_.record_id(first + i);
     return ids;
 }
 

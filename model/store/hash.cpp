@@ -1,20 +1,28 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/store/hash.h"
 
-#include <openssl/evp.h>
+// The functions of libcrypto for SHA-256 alone. Those of EVP set memory aside for every message, which takes
+// longer than a short message itself, and a garage file is made of short messages.
+#define OPENSSL_SUPPRESS_DEPRECATED // NOLINT(cppcoreguidelines-macro-usage): OpenSSL's own switch
+#include <openssl/sha.h>
 
 #include <stdexcept>
 
 namespace sumpbook::store {
 namespace {
 
-const EVP_MD* fetched_sha256() {
-    static const EVP_MD* const algorithm = EVP_MD_fetch(nullptr, "SHA256", nullptr);
-    return algorithm;
-}
-
 void require(bool worked) {
     if (!worked) throw std::runtime_error("SHA-256 is not available in the installed OpenSSL");
+}
+
+void update(SHA256_CTX& state, ByteView bytes) {
+    require(SHA256_Update(&state, bytes.data(), bytes.size()) == 1);
+}
+
+Hash256 finished(SHA256_CTX& state) {
+    Hash256 hash;
+    require(SHA256_Final(hash.data(), &state) == 1);
+    return hash;
 }
 
 std::optional<unsigned> hex_digit(char c) {
@@ -27,35 +35,29 @@ std::optional<unsigned> hex_digit(char c) {
 } // namespace
 
 struct Sha256::Context {
-    EVP_MD_CTX* handle = EVP_MD_CTX_new();
-    ~Context() { EVP_MD_CTX_free(handle); }
-    void start() const {
-        require(handle != nullptr && EVP_DigestInit_ex2(handle, fetched_sha256(), nullptr) == 1);
-    }
+    SHA256_CTX state{};
 };
 
 Sha256::Sha256()
     : context_(std::make_unique<Context>()) {
-    context_->start();
+    require(SHA256_Init(&context_->state) == 1);
 }
 Sha256::~Sha256() = default;
 
-void Sha256::add(ByteView bytes) {
-    if (!bytes.empty()) require(EVP_DigestUpdate(context_->handle, bytes.data(), bytes.size()) == 1);
-}
+void Sha256::add(ByteView bytes) { update(context_->state, bytes); }
 
 Hash256 Sha256::finish() {
-    Hash256 hash;
-    require(EVP_DigestFinal_ex(context_->handle, hash.data(), nullptr) == 1);
-    context_->start();
+    const Hash256 hash = finished(context_->state);
+    require(SHA256_Init(&context_->state) == 1);
     return hash;
 }
 
 Hash256 sha256(std::initializer_list<ByteView> pieces) {
-    thread_local Sha256 hasher;
+    SHA256_CTX state; // NOLINT(*-member-init): SHA256_Init sets it
+    require(SHA256_Init(&state) == 1);
     for (const auto piece : pieces)
-        hasher.add(piece);
-    return hasher.finish();
+        update(state, piece);
+    return finished(state);
 }
 
 ByteView as_bytes(std::string_view text) {

@@ -22,8 +22,8 @@ struct ChainId {
     auto operator<=>(const ChainId&) const = default;
 };
 
-/// SHA-256 of FIPS 180-4 through OpenSSL. One object hashes any number of messages, one after the other:
-/// setting a digest up costs more than a short message.
+/// SHA-256 of FIPS 180-4 through OpenSSL, of a message that comes piece by piece. One object hashes any
+/// number of messages, one after the other.
 class Sha256 {
 public:
     Sha256();
@@ -40,7 +40,7 @@ private:
     std::unique_ptr<Context> context_;
 };
 
-/// SHA-256 of the pieces put end to end; reuses one context for each thread.
+/// SHA-256 of the pieces put end to end.
 [[nodiscard]] Hash256 sha256(std::initializer_list<ByteView> pieces);
 
 /// A fixed text as bytes, for tags in front of hashed data.

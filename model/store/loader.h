@@ -4,16 +4,17 @@
 #include "model/garage/record.h"
 #include "model/store/attachment_spot.h"
 #include "model/store/chain_index.h"
-#include "model/store/fingerprint.h"
+#include "model/store/piece.h"
 #include "model/store/scan.h"
 
+#include <span>
 #include <string>
 #include <vector>
 
 namespace sumpbook::store {
 
 /// Takes in what a scan finds and keeps the records, the chains and the fingerprint records of all good
-/// actions.
+/// actions. Records are kept as the bytes they were verified as, and made when they are first asked for.
 class Loader final : public ScanHandler {
 public:
     /// Why a frame that matches its seal cannot be used.
@@ -22,24 +23,36 @@ public:
         std::uint64_t at = 0;
         std::size_t frame_number = 0; ///< Counted from 1 over the file.
         std::string what;
+        bool operator==(const Fault&) const = default;
     };
 
     Loader() = default;
     /// For trying out an action alone: limits count as if it stood behind all that `before` holds.
     [[nodiscard]] static Loader behind(const Loader& before);
 
-    /// How long the file is that is about to be scanned: only to set memory aside in one piece.
-    void expect(std::uint64_t bytes) { expected_bytes_ = bytes; }
+    /// How long the file is that is about to be scanned, only to set memory aside in large pieces; `files`,
+    /// which lives longer than the loader, is told of them.
+    void expect(std::uint64_t bytes, FileLayer* files = nullptr);
 
     void frame(const VerifiedFrame& frame, std::uint64_t at) override;
     void fingerprint_record(ByteView body) override;
     void action_done(bool good) override;
 
+    /// Takes in whole good actions that were read apart, as if they had been scanned. Their bodies are in the
+    /// memory of a keeper that is handed over later.
+    void take(const Piece& piece);
+    [[nodiscard]] BodyKeeper new_keeper() const;
+    void take_memory(BodyKeeper keeper) { memory_.push_back(std::move(keeper)); }
+
     /// The first fault met in a good action.
     [[nodiscard]] const std::optional<Fault>& fault() const { return fault_; }
     [[nodiscard]] const ChainIndex& index() const { return index_; }
-    /// In file order; ids are given by `name_records`.
-    [[nodiscard]] const std::vector<NamedRecord>& records() const { return records_; }
+    /// In file order, with their ids for people. Made at the first call and completed at later ones, so not
+    /// to be called by two threads at once.
+    [[nodiscard]] const std::vector<NamedRecord>& records() const;
+    [[nodiscard]] std::size_t record_count() const { return record_count_; }
+    /// The id for people of one record, without making any.
+    [[nodiscard]] std::string record_id(std::size_t number) const;
     [[nodiscard]] const std::vector<FingerprintRecord>& fingerprints() const { return fingerprints_; }
     [[nodiscard]] const std::vector<AttachmentSpot>& attachments() const { return attachments_; }
     /// Entries of all frames, also of those whose open part is not here.
@@ -47,42 +60,51 @@ public:
     /// Parts that exist and are not in this file.
     [[nodiscard]] std::size_t withheld(Part part) const { return withheld_[slot_of(part)]; }
 
-    /// Gives every record its id for people; again after every change, since a new chain can make the
-    /// names of others longer.
-    void name_records();
-
 private:
-    void set_fault(ProblemKind kind, std::uint64_t at, std::string what);
-    void make_room(std::size_t more, std::uint64_t at);
-    void index_frames();
-    void forget_action();
-    void take_attachment(const VerifiedFrame& frame, std::uint64_t at);
-    void take_records(const VerifiedFrame& frame, IndexedFrame& indexed);
+    struct Totals {
+        std::size_t entries = 0, records = 0;
+        void add(const CheckedFrame& frame);
+    };
+    [[nodiscard]] static std::optional<PieceFault> limit_fault(const Totals& before,
+                                                               const CheckedFrame& frame);
+    [[nodiscard]] Totals totals() const { return {entries_, behind_records_ + record_count_}; }
+    void set_fault(const PieceFault& fault, std::uint64_t at, std::size_t frames_before);
+    void take_action(std::span<const CheckedFrame> frames);
+    [[nodiscard]] FrameFault index_frame(const CheckedFrame& frame, std::size_t first_record);
+    void count(const CheckedFrame& frame);
+    void make_room(std::uint64_t at);
+    void make_records() const;
+    void name_records() const;
+    [[nodiscard]] std::size_t frame_of_record(std::size_t number) const;
 
     ChainIndex index_;
-    std::vector<NamedRecord> records_;
     std::vector<FingerprintRecord> fingerprints_;
     std::vector<AttachmentSpot> attachments_;
     std::array<std::size_t, 3> withheld_{};
     std::size_t entries_ = 0;
+    std::size_t record_count_ = 0;
     std::size_t behind_records_ = 0;
     std::uint64_t expected_bytes_ = 0;
-    std::vector<Record> decoded_; ///< Of one frame.
+    FileLayer* files_ = nullptr;
     std::optional<Fault> fault_;
+    Runs bodies_;
+    std::vector<BodyKeeper> memory_; ///< Of bodies that were read apart.
 
     // Of the action that is being read.
-    struct NewFrame {
-        FrameHeader header;
-        IndexedFrame place;
-    };
-    std::vector<NewFrame> frames_;
+    BodyKeeper keeper_;
+    BodyKeeper::Mark good_;
+    Piece action_;
+    Totals action_totals_;
     std::optional<Fault> action_fault_;
-    struct Counts {
-        std::size_t records = 0, fingerprints = 0, attachments = 0, entries = 0;
-        std::array<std::size_t, 3> withheld{};
-    } good_;
-    std::size_t named_records_ = 0;
-    std::size_t named_chains_ = 0;
+
+    /// What was made of the bodies so far.
+    struct Made {
+        std::vector<NamedRecord> records;
+        BodyReader reader;
+        std::size_t frames = 0;
+        std::size_t named = 0, chains_when_named = 0;
+    };
+    mutable Made made_;
 };
 
 /// Memory that the records of a file take at most while they are collected, for each entry: the record,

@@ -28,6 +28,7 @@ public:
     Io<bool> try_lock(Handle file, LockKind kind) override;
     void unlock(Handle file) override;
     void pause(int milliseconds) override;
+    void will_fill(ByteView memory) override;
     std::string boot_id() override;
     std::string self() override;
 };

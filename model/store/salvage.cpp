@@ -98,14 +98,15 @@ private:
             found.unreadable = "says that it holds more entries than a file of this size can";
             return;
         }
-        if (const auto decoded = decode_records_into(frame, records_); !decoded) {
-            found.unreadable = "holds what no version writes: " + decoded.error().what;
+        const auto records = decode_records(frame);
+        if (!records) {
+            found.unreadable = "holds what no version writes: " + records.error().what;
             return;
         }
-        for (std::uint32_t i = 0; i < records_.size(); ++i) {
-            const auto& content = records_[i].content;
+        for (std::uint32_t i = 0; i < records->size(); ++i) {
+            const auto& content = (*records)[i].content;
             found.settings = found.settings || std::holds_alternative<GarageSettings>(content);
-            if (std::holds_alternative<BikeDetails>(content)) found.details.emplace_back(i, records_[i]);
+            if (std::holds_alternative<BikeDetails>(content)) found.details.emplace_back(i, (*records)[i]);
         }
     }
 
@@ -138,7 +139,6 @@ private:
 
     Window* window_;
     const FrameSource* source_;
-    std::vector<Record> records_; ///< Of one frame.
     std::uint64_t budget_;
     std::uint64_t spent_ = 0;
 };

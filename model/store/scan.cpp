@@ -269,4 +269,17 @@ Scan scan_actions(Window& window, std::uint64_t from, std::size_t frames_before,
     return scan;
 }
 
+GoodActions walk_good_actions(Window& window, std::uint64_t from, std::uint64_t until, ScanDepth depth,
+                              ScanHandler& handler) {
+    GoodActions walked{.end = from, .frames = 0};
+    while (walked.end < until) {
+        const auto verdict = ActionCheck(window, walked.end, depth, handler).run();
+        handler.action_done(verdict.state == State::good);
+        if (verdict.state != State::good) break;
+        walked.end = verdict.end;
+        walked.frames += verdict.frames;
+    }
+    return walked;
+}
+
 } // namespace sumpbook::store

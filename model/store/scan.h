@@ -58,4 +58,14 @@ enum class ScanDepth { usual, everything };
 [[nodiscard]] Scan scan_actions(Window& window, std::uint64_t from, std::size_t frames_before,
                                 ScanDepth depth, ScanHandler& handler);
 
+/// How far whole good actions reach.
+struct GoodActions {
+    std::uint64_t end = 0;  ///< Of the last one; `from` if there is none.
+    std::size_t frames = 0; ///< In them.
+};
+/// Hands on whole good actions one after the other, from byte `from` on, as scan_actions does; stops at
+/// `until` and at the first that is not good, of which action_done(false) is told. Throws IoFailure.
+[[nodiscard]] GoodActions walk_good_actions(Window& window, std::uint64_t from, std::uint64_t until,
+                                            ScanDepth depth, ScanHandler& handler);
+
 } // namespace sumpbook::store

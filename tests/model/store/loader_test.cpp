@@ -36,8 +36,7 @@ Loader load(const Bytes& bytes) {
 } // namespace
 
 TEST_CASE("Records get their lasting name and their id for people", "[loader]") {
-    auto loader = load(encode_action({frame_of()}));
-    loader.name_records();
+    const auto loader = load(encode_action({frame_of()}));
     REQUIRE(loader.records().size() == 1);
     CHECK(loader.records()[0].record == fuel_record(1));
     CHECK(loader.records()[0].id == "00-1");
