@@ -103,7 +103,7 @@ void check_memory(const TempFolder& folder, const Bytes& bytes) {
 
 } // namespace
 
-TEST_CASE("No file takes more memory than 64 times its size and 64 MB", "[hostile]") {
+TEST_CASE("Promise 4: no file takes more memory than 64 times its size and 64 MB", "[hostile]") {
     const TempFolder folder;
     Entry empty;
     empty.date = day(1970, 1, 1);
@@ -257,7 +257,7 @@ TEST_CASE("A sealed frame whose body lies about its counts is refused", "[hostil
     CHECK(wrong == 0);
 }
 
-TEST_CASE("Bytes made up of things that look like actions end in a sentence", "[hostile]") {
+TEST_CASE("Promise 4: bytes made up of things that look like actions end in a sentence", "[hostile]") {
     Bench bench;
     std::mt19937 random(4711);
     const auto header = encode_action({frame_of({Bytes(16, 1), {}, {}}, 1, 0)});
