@@ -25,6 +25,7 @@ void add_to(MergedChain& chain, const SetFrame& frame, const SetFrame* before) {
     } else {
         const unsigned filled = frame.shown & ~static_cast<unsigned>(before->shown);
         chain.filled_parts += static_cast<std::size_t>(std::popcount(filled));
+        if (filled != 0 && frame.header.kind == FrameKind::attachment) ++chain.filled_files;
     }
 }
 
@@ -120,6 +121,23 @@ Result<std::set<SubjectId>> subjects_named(const Garage& garage, const std::vect
     return subjects;
 }
 
+/// A name stands for one bike of a garage.
+Result<void> names_are_free(const Garage& from, const std::set<SubjectId>& chosen, const FrameSet& into,
+                            const BikeNames& names, const std::string& path) {
+    for (const auto& bike : from.bikes) {
+        if (!chosen.contains(bike.id)) continue;
+        const auto& name = bike.details.value.name;
+        for (const auto& frame : into.frames()) {
+            if (frame.header.subject == bike.id || names.of(frame.header.subject) != name) continue;
+            return refuse(fmt::format("This garage has another bike called {0} already. Rename it first: sumpbook -g "
+                                      "\"{1}\" -b \"{0}\" bike edit --name \"{0} 2\"",
+                                      name, path),
+                          at(path));
+        }
+    }
+    return {};
+}
+
 } // namespace
 
 std::size_t MergePlan::new_frames() const { return sum(chains, &MergedChain::new_frames); }
@@ -163,9 +181,12 @@ Result<MergePlan> plan_adoption(FileLayer& files, const std::string& into, const
     if (other->set.garage() == first->set.garage()) {
         return refuse("Both files belong to the same garage: merge them, nothing needs to be adopted.", at(from));
     }
-    const auto chosen =
-        subjects_named(fold(other->set.garage(), other->contents.records()), bikes, from);
+    auto garage = fold(other->set.garage(), other->contents.records());
+    name_by_run(garage, other->contents.index());
+    const auto chosen = subjects_named(garage, bikes, from);
     if (!chosen) return pass_on(chosen.error());
+    if (const auto free = names_are_free(garage, *chosen, first->set, names, into); !free)
+        return pass_on(free.error());
     append(notices, other->notices);
     names.note(other->contents.records());
     FrameSet all = first->set;
