@@ -100,7 +100,7 @@ Result<void> one_currency(const Garage& garage) {
 /// What `shown` makes of the forecast asked for.
 template <class Shown>
 auto with_forecast(Session& session, const Typed& typed, const Shown& shown)
-    -> Result<decltype(shown(std::declval<const compose::ForecastReport&>()))> {
+    -> Result<decltype(shown(std::declval<const compose::ForecastReport&>(), true))> {
     const auto by = typed_group(typed.by);
     if (!by) return pass_on(by.error());
     const auto wish = typed_wish(typed);
@@ -119,16 +119,15 @@ auto with_forecast(Session& session, const Typed& typed, const Shown& shown)
     const auto run = cost::run_forecast((*open)->garage, *bikes, session.today(), *wish);
     const auto forecast = cost::cost_forecast(run);
     if (!forecast) return refuse("There is no bike to look ahead for: every one was sold.");
-    return shown(compose::ForecastReport{run, *forecast, *by, *budget, *settings,
-                                         left_out->prices});
+    return shown(compose::ForecastReport{run, *forecast, *by, *budget, *settings}, left_out->prices);
 }
 
 Result<ExitStatus> show_forecast(Session& session, const Typed& typed) {
-    return with_forecast(session, typed, [&](const compose::ForecastReport& report) {
-        session.show(compose::forecast_json(report),
-                     typed.why ? compose::forecast_why_text(report) : compose::forecast_text(report));
-        if (report.prices_left_out && sentences_are_not_seen(session))
-            session.remark(compose::prices_left_out_words());
+    return with_forecast(session, typed, [&](const compose::ForecastReport& report, bool prices_left_out) {
+        auto text = typed.why ? compose::forecast_why_text(report) : compose::forecast_text(report);
+        if (prices_left_out) text.sentence(compose::prices_left_out_words(), document::Severity::caution);
+        session.show(compose::forecast_json(report), text);
+        if (prices_left_out && sentences_are_not_seen(session)) session.remark(compose::prices_left_out_words());
         return ExitStatus::done;
     });
 }
@@ -138,10 +137,11 @@ Result<ExitStatus> show_forecast(Session& session, const Typed& typed) {
 Result<UsualForecast> usual_forecast(Session& session) {
     const auto bikes = session.bikes();
     if (!bikes) return pass_on(bikes.error());
-    return with_forecast(session, Typed{}, [&](const compose::ForecastReport& report) {
+    return with_forecast(session, Typed{}, [&](const compose::ForecastReport& report, bool prices_left_out) {
         const auto spending = cost::spending_until(*bikes, report.settings, session.today());
-        return UsualForecast{compose::forecast_text(report),
-                             compose::forecast_plot(report.forecast, spending)};
+        UsualForecast usual{compose::forecast_text(report), compose::forecast_plot(report.forecast, spending)};
+        if (prices_left_out) usual.text.sentence(compose::prices_left_out_words(), document::Severity::caution);
+        return usual;
     });
 }
 

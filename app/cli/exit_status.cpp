@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/exit_status.h"
 
-#include "reports/compose/file_counts.h"
-
 namespace sumpbook::cli {
 
 ExitStatus exit_status(ProblemKind kind) {
@@ -21,13 +19,6 @@ ExitStatus exit_status(ProblemKind kind) {
         return ExitStatus::locked;
     }
     return ExitStatus::refused;
-}
-
-std::string way_out(const Problem& problem) {
-    if (problem.kind != ProblemKind::damaged || problem.place.file.empty()) return {};
-    const auto file = compose::typed_name(problem.place.file);
-    return " Use your newest backup; if there is none: sumpbook recover " + file +
-           " --to NEW. See: sumpbook -g " + file + " check";
 }
 
 std::string sentence_with_place(const Problem& problem) {

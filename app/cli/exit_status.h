@@ -21,9 +21,6 @@ enum class ExitStatus : int {
 
 [[nodiscard]] ExitStatus exit_status(ProblemKind kind);
 
-/// What to do about a garage file that does not verify, as commands to type; empty for other problems.
-[[nodiscard]] std::string way_out(const Problem& problem);
-
 /// "fuel.csv, line 12, volume: "-3,1": litres cannot be negative." Places that are not known are left out.
 [[nodiscard]] std::string sentence_with_place(const Problem& problem);
 

@@ -12,6 +12,9 @@ struct LeftOut {
 };
 [[nodiscard]] Result<LeftOut> left_out_of(Session& session);
 
+/// What an answer about one entry says then; empty where nothing was left out.
+[[nodiscard]] std::string left_out_words(const LeftOut& left_out);
+
 /// Whether answers are trees and tables for programs, in which a sentence is not seen.
 [[nodiscard]] bool sentences_are_not_seen(const Session& session);
 

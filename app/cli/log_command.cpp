@@ -114,7 +114,7 @@ void add_show(CommandLine& line, CLI::App& group) {
                 text.sentence(compose::recorded_again_sentence(*erased));
             const auto parts = left_out_of(session);
             if (!parts) return pass_on(parts.error());
-            const auto left_out = compose::not_handed_over_words(parts->prices, parts->notes);
+            const auto left_out = left_out_words(*parts);
             if (!left_out.empty()) text.sentence(left_out);
             session.show(compose::entry_page_json(*found->bike, *found->entry, versions, files), text);
             if (!left_out.empty() && sentences_are_not_seen(session)) session.remark(left_out);

@@ -46,6 +46,13 @@ std::string with_garage(const std::string& sentence, const GlobalOptions& option
     return text + sentence.substr(done);
 }
 
+std::string way_out(const Problem& problem) {
+    if (problem.kind != ProblemKind::damaged || problem.place.file.empty()) return {};
+    const auto file = compose::typed_name(problem.place.file);
+    return " Use your newest backup; if there is none: sumpbook recover " + file +
+           " --to NEW. See: sumpbook -g " + file + " check";
+}
+
 document::Document with_garage(document::Document answer, const GlobalOptions& options) {
     if (!is_typed(options)) return answer;
     for (auto& block : answer.blocks) {

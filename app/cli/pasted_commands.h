@@ -15,4 +15,7 @@ namespace sumpbook::cli {
 /// The same in the sentences and cells of an answer.
 [[nodiscard]] document::Document with_garage(document::Document answer, const GlobalOptions& options);
 
+/// What to do about a garage file that does not verify, as commands to type; empty for other problems.
+[[nodiscard]] std::string way_out(const Problem& problem);
+
 } // namespace sumpbook::cli

@@ -103,7 +103,6 @@ Result<ExitStatus> verify(Session& session, const TypedVerify& typed) {
     const std::string name = one ? (*bike)->name : std::string();
     auto text = compose::verify_text(check, name);
     text.append(compose::time_stamps_text(*stamps));
-    if (session.options().plain) session.print("Answer\t" + std::string(compose::answer_word(check.answer)) + "\n");
     session.show(compose::verify_json(check, name, *stamps), text);
     // The answer is the purpose of the command, so it is the status too.
     const bool refused =

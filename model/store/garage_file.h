@@ -55,8 +55,6 @@ public:
     }
     /// Frames whose money (or other) part exists but is not in this file.
     [[nodiscard]] std::size_t withheld(Part part) const { return loader_.withheld(part); }
-    /// Of those, frames whose entries are here: the part was left out when the file was handed over.
-    [[nodiscard]] std::size_t left_out(Part part) const { return loader_.left_out(part); }
     [[nodiscard]] const std::vector<AttachmentSpot>& attachments() const {
         return loader_.attachments();
     }

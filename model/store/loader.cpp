@@ -119,9 +119,7 @@ void Loader::count(const CheckedFrame& frame) {
     if (frame.has_records()) record_count_ += frame.header.entry_count;
     for (std::size_t slot = 0; slot < withheld_.size(); ++slot) {
         const bool exists = (frame.header.parts_exist & bit_of(slot)) != 0;
-        const bool hidden = exists && (frame.shown & bit_of(slot)) == 0;
-        if (hidden) ++withheld_[slot];
-        if (hidden && frame.has_records()) ++left_out_[slot];
+        if (exists && (frame.shown & bit_of(slot)) == 0) ++withheld_[slot];
     }
 }
 

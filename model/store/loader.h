@@ -59,8 +59,6 @@ public:
     [[nodiscard]] std::size_t entries() const { return entries_; }
     /// Parts that exist and are not in this file.
     [[nodiscard]] std::size_t withheld(Part part) const { return withheld_[slot_of(part)]; }
-    /// Of those, frames whose entries are here: the part was left out by itself, and not erased with them.
-    [[nodiscard]] std::size_t left_out(Part part) const { return left_out_[slot_of(part)]; }
 
 private:
     struct Totals {
@@ -83,7 +81,6 @@ private:
     std::vector<FingerprintRecord> fingerprints_;
     std::vector<AttachmentSpot> attachments_;
     std::array<std::size_t, 3> withheld_{};
-    std::array<std::size_t, 3> left_out_{};
     std::size_t entries_ = 0;
     std::size_t record_count_ = 0;
     std::size_t behind_records_ = 0;

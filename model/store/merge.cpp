@@ -4,6 +4,7 @@
 #include "model/garage/garage.h"
 #include "model/store/bike_names.h"
 #include "model/store/garage_copy.h"
+#include "model/store/named_by_run.h"
 
 #include <fmt/format.h>
 

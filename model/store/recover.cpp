@@ -99,7 +99,6 @@ Result<RecoverPlan> recover_opened(const OpenedSource& opened, RandomSource& ran
     Salvage found = salvage(window, starts_well ? file_header_bytes : 0, *opened.source);
     if (!stated && starts_well) {
         found.broken.insert(found.broken.begin(), {.at = 0,
-                                                   .wrong_at = 0,
                                                    .until = file_header_bytes,
                                                    .frame_number = 0,
                                                    .what = "the header of the file, which does not match its check",
@@ -119,18 +118,7 @@ Result<RecoverPlan> recover_opened(const OpenedSource& opened, RandomSource& ran
     return plan;
 }
 
-/// Too short for a frame; or the file's own header, which starts at byte 0 and holds none.
-bool held_nothing(const BrokenStretch& stretch) {
-    const auto from = stretch.at == 0 ? std::min<std::uint64_t>(file_header_bytes, stretch.until) : stretch.at;
-    return stretch.until - from < frame_unhashed_bytes + frame_header_bytes + seal_bytes;
-}
-
 } // namespace
-
-bool RecoverPlan::something_lost() const {
-    return !missing.empty() || !left_out.empty() || attachments_dropped > 0 || search_stopped ||
-           !std::ranges::all_of(broken, &held_nothing);
-}
 
 Result<RecoverPlan> plan_recovery(FileLayer& files, RandomSource& random, const std::string& path,
                                   Patience patience) {

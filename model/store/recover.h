@@ -44,9 +44,6 @@ struct RecoverPlan {
     /// Set where a file made to be slow to search was not searched to its end: from this byte on.
     std::optional<std::uint64_t> search_stopped;
     [[nodiscard]] bool whole() const { return broken.empty() && garage == GarageKnown::header; }
-    /// Whether the file may have held something that is not kept. A broken stretch too short for a frame, as
-    /// the heading of a save is, held none.
-    [[nodiscard]] bool something_lost() const;
 };
 
 /// Everything of a file that verifies: every whole frame, also of broken actions, and every fingerprint

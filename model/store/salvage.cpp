@@ -233,7 +233,6 @@ private:
 
     void damage(std::uint64_t at, std::uint64_t until, std::string what, std::optional<FrameHeader> header) {
         result_.broken.push_back({.at = at,
-                                  .wrong_at = at,
                                   .until = until,
                                   .frame_number = result_.frames.size() + 1,
                                   .what = std::move(what),

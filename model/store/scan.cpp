@@ -16,7 +16,6 @@ enum class State {
 struct Verdict {
     State state = State::good;
     std::uint64_t end = 0;  ///< Of a good action.
-    std::uint64_t at = 0;   ///< First byte of what is not right: the action's heading, or a frame.
     std::size_t frames = 0; ///< That verified before it ended or went wrong.
     std::string what;
     std::optional<FrameHeader> header;
@@ -39,21 +38,13 @@ public:
         , handler_(handler) {}
 
     Verdict run() {
-        auto verdict = checked();
-        verdict.at = looked_at_;
-        return verdict;
-    }
-
-private:
-    Verdict checked() {
         const std::uint64_t left = window_.size() - start_;
         if (left < action_header_bytes)
-            return {.state = State::incomplete, .end = 0, .at = 0, .frames = 0, .what = "is cut off", .header = {}};
+            return {.state = State::incomplete, .end = 0, .frames = 0, .what = "is cut off", .header = {}};
         const auto header = read_action_header(window_.view(start_, action_header_bytes));
         if (!header)
             return {.state = State::wrong,
                     .end = 0,
-                    .at = 0,
                     .frames = 0,
                     .what = "is not introduced as a frame is",
                     .header = {}};
@@ -63,13 +54,14 @@ private:
         return frames(header->frame_count);
     }
 
+private:
     Verdict fingerprint(std::size_t length) {
         if (cut_) return cut_fingerprint();
         const auto action = window_.view(start_, length);
         if (!fingerprint_action_matches(action))
             return wrong("is a fingerprint record that does not match its seal", {});
         handler_.fingerprint_record(fingerprint_body(action));
-        return {.state = State::good, .end = end_, .at = 0, .frames = 0, .what = {}, .header = {}};
+        return {.state = State::good, .end = end_, .frames = 0, .what = {}, .header = {}};
     }
 
     /// Whole up to the end of the file: then only its length was changed.
@@ -80,7 +72,6 @@ private:
             fingerprint_action_matches(window_.view(start_, left))) {
             verdict = {.state = State::wrong,
                        .end = 0,
-                       .at = 0,
                        .frames = 0,
                        .what = "is a fingerprint record with a wrong length",
                        .header = {}};
@@ -91,7 +82,6 @@ private:
     Verdict frames(std::size_t count) {
         std::uint64_t at = start_ + action_header_bytes;
         for (; done_ < count; ++done_) {
-            looked_at_ = at;
             if (at + frame_unhashed_bytes + frame_header_bytes > std::min(end_, window_.size()))
                 return wrong("is cut off", {});
             const auto start = read_frame_start(window_.view(at, frame_unhashed_bytes + frame_header_bytes));
@@ -102,11 +92,9 @@ private:
             if (fault != nullptr) return wrong(fault, start->header);
             at += start->length;
         }
-        looked_at_ = start_; // every frame is right: it is the heading that is not
-        if (at == end_) return {.state = State::good, .end = end_, .at = 0, .frames = done_, .what = {}, .header = {}};
+        if (at == end_) return {.state = State::good, .end = end_, .frames = done_, .what = {}, .header = {}};
         return {.state = State::wrong,
                 .end = 0,
-                .at = 0,
                 .frames = done_,
                 .what = "is not where its action says",
                 .header = {}};
@@ -147,7 +135,6 @@ private:
     Verdict wrong(std::string what, std::optional<FrameHeader> header) const {
         return {.state = cut_ ? State::incomplete : State::wrong,
                 .end = 0,
-                .at = 0,
                 .frames = done_,
                 .what = std::move(what),
                 .header = header};
@@ -157,7 +144,6 @@ private:
     std::uint64_t start_;
     ScanDepth depth_;
     ScanHandler& handler_;
-    std::uint64_t looked_at_ = start_;
     std::uint64_t end_ = 0;
     bool cut_ = false;
     std::size_t done_ = 0;
@@ -229,7 +215,6 @@ bool zeros_to_the_end(Window& window, std::uint64_t at) {
 
 Damage damage_of(const Verdict& verdict, std::uint64_t at, std::uint64_t until, std::size_t frames_before) {
     return {.at = at,
-            .wrong_at = verdict.at,
             .until = until,
             .frame_number = frames_before + verdict.frames + 1,
             .what = verdict.what,

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/forecast.h"
 
-#include "reports/compose/spent.h"
 #include "reports/compose/words.h"
 
 #include <algorithm>
@@ -162,7 +161,6 @@ Document forecast_text(const ForecastReport& report) {
     Document text;
     text.heading("What the next 12 months will cost");
     text.sentence(answer(report.forecast));
-    if (report.prices_left_out) text.sentence(prices_left_out_words(), document::Severity::caution);
     add_together(text, report.forecast);
     add_budget(text, report);
     if (!report.forecast.nothing_priced()) {

@@ -22,7 +22,6 @@ struct ForecastReport {
     ForecastBy by = ForecastBy::month;
     std::optional<Money> budget; ///< For the next 12 months, in the currency of the run.
     GarageSettings settings;     ///< For the units shown.
-    bool prices_left_out = false; ///< Of the file, when it was handed over.
 };
 
 /// {"schema": 1, "currency": ..., "next_12_months": {...}, "items": [...], "basis": [...], ...}: `items` by

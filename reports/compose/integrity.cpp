@@ -105,8 +105,6 @@ document::Document fingerprint_words(const store::FingerprintRecord& record) {
     return words;
 }
 
-std::string_view answer_word(store::FingerprintAnswer answer) { return slug(answer); }
-
 document::Value verify_json(const store::FingerprintCheck& check, const std::string& bike,
                             const std::vector<CheckedTimeStamp>& stamps) {
     document::Object json = document::result();
@@ -135,7 +133,7 @@ document::Document verify_text(const store::FingerprintCheck& check, const std::
         break;
     case store::FingerprintAnswer::missing:
         words.sentence(of + "Something that the fingerprint covers is not in this file: " + check.place +
-                           (check.place.ends_with("...") ? "" : ".") + " Another copy may have it.",
+                           ". Another copy may have it.",
                        document::Severity::danger);
         break;
     case store::FingerprintAnswer::not_found:

@@ -9,7 +9,6 @@
 #include "reports/plot/qr_code.h"
 
 #include <cstdint>
-#include <string_view>
 #include <vector>
 
 namespace sumpbook::compose {
@@ -26,8 +25,6 @@ namespace sumpbook::compose {
 [[nodiscard]] plot::QrCode fingerprint_code(const store::Hash256& fingerprint);
 
 /// `bike`: the answer is about this one alone; empty: about all that the file holds.
-/// "unchanged", "changed", "missing", "not-found", "not-covered".
-[[nodiscard]] std::string_view answer_word(store::FingerprintAnswer answer);
 [[nodiscard]] document::Value verify_json(const store::FingerprintCheck& check, const std::string& bike = {},
                                           const std::vector<CheckedTimeStamp>& stamps = {});
 [[nodiscard]] document::Document verify_text(const store::FingerprintCheck& check,

@@ -52,15 +52,6 @@ std::vector<KeptFile> kept_files(const Entry& entry, const std::vector<store::At
     return files;
 }
 
-std::string not_handed_over_words(bool prices, bool notes) {
-    if (!prices && !notes) return {};
-    const std::string what = prices && notes ? "Prices, notes, names, places and what files are called"
-                             : prices        ? "Prices"
-                                             : "Notes, names, places and what files are called";
-    return what + " were left out of this file when it was handed over. Where this entry had some, they are "
-                  "not shown.";
-}
-
 std::string kept_file_words(const KeptFile& file) {
     const auto size = static_cast<std::int64_t>(file.reference.size_bytes);
     return file.reference.name + ", " + grouped(Decimal(size)) + (size == 1 ? " byte, " : " bytes, ") +

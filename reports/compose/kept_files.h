@@ -29,8 +29,6 @@ struct KeptFile {
                                                const std::vector<store::AttachmentSpot>& spots);
 
 /// "invoice.pdf, 12 345 bytes, not yet checked".
-/// What an answer says of an entry where such parts were left out of the file; empty where none was.
-[[nodiscard]] std::string not_handed_over_words(bool prices, bool notes);
 [[nodiscard]] std::string kept_file_words(const KeptFile& file);
 [[nodiscard]] document::Array kept_files_json(const std::vector<KeptFile>& files);
 

@@ -113,8 +113,7 @@ std::string doubt_words(const Doubt& doubt) {
     std::string where = doubt.file;
     if (doubt.line != 0) where += ", line " + std::to_string(doubt.line);
     where += (where.empty() ? "" : ", ") + doubt.column;
-    return where + ": \"" + doubt.text + "\" as typed; expected " + doubt.expected +
-           (doubt.expected.ends_with('.') ? "" : ".");
+    return where + ": \"" + doubt.text + "\" as typed; expected " + doubt.expected + ".";
 }
 
 void add_odd_things(Document& text, const LogEntry& entry) {

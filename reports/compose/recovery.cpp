@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/recovery.h"
 
+#include "model/store/action.h"
+#include "model/store/frame.h"
 #include "reports/compose/file_counts.h"
+
+#include <algorithm>
 
 namespace sumpbook::compose {
 namespace {
@@ -126,13 +130,25 @@ document::Array left_out_json(const store::RecoverPlan& plan) {
     return items;
 }
 
+/// Too short for a frame, as the heading of a save is; or the file's own header, its first bytes.
+bool held_nothing(const store::BrokenStretch& stretch) {
+    const auto from = stretch.at == 0 ? std::min<std::uint64_t>(store::file_header_bytes, stretch.until) : stretch.at;
+    return stretch.until - from < store::frame_unhashed_bytes + store::frame_header_bytes + store::seal_bytes;
+}
+
+/// Whether the file may have held something that is not kept.
+bool something_lost(const store::RecoverPlan& plan) {
+    return !plan.missing.empty() || !plan.left_out.empty() || plan.attachments_dropped > 0 || plan.search_stopped ||
+           !std::ranges::all_of(plan.broken, &held_nothing);
+}
+
 /// One way only: a file that became a garage of its own can be adopted from and not merged.
 std::string what_next(const store::RecoverPlan& plan, const std::string& file) {
     const bool own = plan.garage == store::GarageKnown::nowhere;
     const std::string way = own ? "sumpbook merge COPY " + file + " --adopt BIKE --to OUT, with the bikes that \"sumpbook -g " +
                                       file + " bike list\" names."
                                 : "sumpbook merge " + file + " COPY --to OUT.";
-    if (plan.something_lost())
+    if (something_lost(plan))
         return "Another copy or a backup, however old, may hold what is missing: " + way;
     const std::string kept = "Every record that the file held is kept.";
     return own ? kept + " To take them into another copy: " + way : kept;
