@@ -7,6 +7,9 @@
 #include <map>
 
 namespace sumpbook::store {
+
+static_assert(whole_frame == no_version, "what was emptied is no version of anything");
+
 namespace {
 
 bool is_entry(const NamedRecord& named) { return std::holds_alternative<Entry>(named.record.content); }
