@@ -6,6 +6,7 @@
 #include "app/cli/typed.h"
 #include "model/store/garage_file.h"
 
+#include <algorithm>
 #include <filesystem>
 #include <memory>
 
@@ -41,8 +42,10 @@ std::string written_to(const std::string& to, const AttachmentRef& file) {
     std::error_code unknown;
     if (!fs::is_directory(to, unknown)) return to;
     const auto name = fs::path(file.name).filename();
-    const bool usable =
-        !name.empty() && name != "." && name != ".." && name.string().find('\0') == std::string::npos;
+    // A name out of somebody's file: none that is hidden, climbs out of the folder or plays with the terminal.
+    const auto text = name.string();
+    const bool usable = !text.empty() && text.front() != '.' &&
+                        std::ranges::none_of(text, [](unsigned char c) { return c < 0x20 || c == 0x7F; });
     return (fs::path(to) / (usable ? name : fs::path("attachment"))).string();
 }
 

@@ -101,20 +101,49 @@ Io<std::vector<Named>> older_backups(FileLayer& files, const std::string& path, 
     return older;
 }
 
+/// Whether the garage holds every frame of the other, with every part that is shown there and was not erased.
+bool holds_all_of(const FrameSet& garage, const FrameSet& other) {
+    return std::ranges::all_of(other.frames(), [&](const SetFrame& frame) {
+        const auto* held = garage.find(frame);
+        return held != nullptr && ((frame.shown & ~held->shown) == 0 ||
+                                   garage.erased().contains({frame.header.subject, frame.hash}));
+    });
+}
+
+/// Why an older backup must stay: the garage may have lost what it holds, as when a synced folder put an
+/// older file back. Empty: it can go.
+std::string reason_to_stay(FileLayer& files, const std::string& path, const FrameSet& garage,
+                           Patience patience) {
+    const auto old = read_copy(files, path, patience);
+    if (!old) return "it does not verify any more; look at it, then remove it yourself";
+    if (!holds_all_of(garage, old->set)) return "it holds entries that the garage does not; merge them first";
+    return {};
+}
+
+Io<void> remove_backup(FileLayer& files, const std::string& path) {
+    if (const auto removed = files.remove(path); !removed) return removed;
+    static_cast<void>(files.remove(path + ".lock")); // of whoever read it
+    return {};
+}
+
 /// The new one is safe by now: whatever fails here is only told.
 void rotate(FileLayer& files, const std::string& folder, const std::vector<Named>& older, std::size_t keep,
-            Backup& backup) {
+            const FrameSet& garage, Patience patience, Backup& backup) {
     for (std::size_t i = 0; i < older.size(); ++i) {
         const auto& name = older[i].second;
+        const auto path = in_folder(folder, name);
         if (i + 1 < keep) {
             backup.kept.push_back(name);
-        } else if (const auto removed = files.remove(in_folder(folder, name)); removed) {
-            backup.removed.push_back(name);
-        } else {
-            backup.kept.push_back(name);
-            backup.notices.push_back(fmt::format("The older backup {} could not be removed: {}.", name,
-                                                 reason_of(removed.error())));
+            continue;
         }
+        auto reason = reason_to_stay(files, path, garage, patience);
+        if (reason.empty()) {
+            const auto removed = remove_backup(files, path);
+            if (!removed) reason = "it could not be removed: " + reason_of(removed.error());
+        }
+        (reason.empty() ? backup.removed : backup.kept).push_back(name);
+        if (!reason.empty())
+            backup.notices.push_back(fmt::format("The older backup {} was kept: {}.", name, reason));
     }
     if (!backup.removed.empty()) static_cast<void>(files.sync_folder(folder));
 }
@@ -162,7 +191,7 @@ Result<Backup> back_up(FileLayer& files, const std::string& path, const std::str
                                              reason_of(older.error())));
         return backup;
     }
-    rotate(files, folder, *older, keep.value_or(SIZE_MAX), backup);
+    rotate(files, folder, *older, keep.value_or(SIZE_MAX), garage->set, patience, backup);
     return backup;
 }
 

@@ -27,6 +27,7 @@ struct Backup {
 /// A verified copy in canonical form, dated, with the permissions of the garage file. `folder` is made if need
 /// be. With `keep`, all but the newest so many backups of this garage are removed, once the new one is on the
 /// disk and reads back right: only files whose name and garage id are those of this garage, never the new one.
+/// An older one that does not verify, or holds what the garage does not, stays, with a notice.
 /// Refused: a damaged garage, keep of 0.
 [[nodiscard]] Result<Backup> back_up(FileLayer& files, const std::string& path, const std::string& folder,
                                      const Date& today, std::optional<std::size_t> keep, Patience patience);

@@ -6,6 +6,8 @@
 #include "tests/model/store/failing_files.h"
 #include "tests/model/store/set_bench.h"
 
+#include <algorithm>
+
 using namespace sumpbook;
 using namespace sumpbook::store;
 
@@ -107,6 +109,33 @@ TEST_CASE("A damaged garage is not backed up, and its older backups stay", "[bac
     REQUIRE_FALSE(backup);
     CHECK(backup.error().kind == ProblemKind::damaged);
     CHECK(bench.disk.list("/backups").value().size() == 1);
+}
+
+TEST_CASE("An older backup that holds what the garage has lost stays", "[backup]") {
+    Backups bench;
+    const auto before = bench.disk.bytes(garage_path);
+    bench.add(garage_path, subject_of(1), 3);
+    bench.make(day(2026, 11, 1));
+    bench.disk.put(garage_path, before); // a synced folder put an older state back
+    bench.make(day(2026, 11, 2));
+    const auto backup = bench.make(day(2026, 11, 3), 1);
+    CHECK(backup.removed == std::vector<std::string>{"collection-2026-11-02.sumpbook"});
+    REQUIRE(backup.notices.size() == 1);
+    CHECK(backup.notices[0] == "The older backup collection-2026-11-01.sumpbook was kept: it holds entries that "
+                               "the garage does not; merge them first.");
+    CHECK(std::ranges::count(bench.disk.names(), "/backups/collection-2026-11-02.sumpbook.lock") == 0);
+}
+
+TEST_CASE("An older backup that does not verify stays", "[backup]") {
+    Backups bench;
+    bench.make(day(2026, 11, 1));
+    auto bytes = bench.disk.bytes("/backups/collection-2026-11-01.sumpbook");
+    bytes[bytes.size() / 2] ^= 1;
+    bench.disk.put("/backups/collection-2026-11-01.sumpbook", bytes);
+    const auto backup = bench.make(day(2026, 11, 2), 1);
+    CHECK(backup.removed.empty());
+    REQUIRE(backup.notices.size() == 1);
+    CHECK(backup.notices[0].find("does not verify any more") != std::string::npos);
 }
 
 TEST_CASE("No older backup goes before the new one is on the disk", "[backup]") {
