@@ -88,8 +88,8 @@ Problem not_opened(const std::string& path, const std::string& lock_path, const 
 
 /// Whether a text is one that this program left, or what a power cut made of it: nothing, its start, zeros.
 bool is_lock_text(const std::string& text) {
-    const auto length = std::min(text.size(), first_word.size());
-    return text.empty() || text[0] == '\0' || text.substr(0, length) == first_word.substr(0, length);
+    const auto start = text.substr(0, std::min(text.find('\0'), first_word.size()));
+    return first_word.starts_with(start);
 }
 
 } // namespace

@@ -453,7 +453,7 @@ TEST_CASE("Attachments are not looked for in another file than the one that was 
     const auto first = std::ranges::find_if(garage->records(), [](const NamedRecord& record) {
         return std::holds_alternative<Entry>(record.record.content);
     });
-    REQUIRE(first->record.recorded < RecordedTime{1'700'000'100}); // in front of the attachment
+    REQUIRE(first - garage->records().begin() < 4); // in front of the attachment
     REQUIRE(other.erase(first->name, "names somebody", {1'800'000'000}));
     const auto moved = garage->attachment(hash);
     REQUIRE_FALSE(moved);
