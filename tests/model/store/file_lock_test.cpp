@@ -194,9 +194,9 @@ TEST_CASE("A file of another kind in the place of the lock file is not written o
         CHECK(text_of(path + ".lock") == text);
     }
     CHECK_FALSE(take());
-    for (const std::size_t zeros_from : {0, 2, 5}) { // what a power cut makes of one
+    for (const std::ptrdiff_t zeros_from : {0, 2, 5}) { // what a power cut makes of one
         std::string text = "boot a holder b\n";
-        std::fill(text.begin() + static_cast<std::ptrdiff_t>(zeros_from), text.end(), '\0');
+        std::fill(text.begin() + zeros_from, text.end(), '\0');
         write_file(path + ".lock", as_bytes(text));
         CHECK(take());
     }
