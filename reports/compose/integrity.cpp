@@ -97,7 +97,7 @@ std::string partly_words(const store::FingerprintCheck& check, const VerifiedNam
 
 /// Of one and of several the same words fit.
 std::string untold_words(const std::string& names) {
-    return "It cannot be told what it says about " + names +
+    return "That fingerprint says nothing that can be tested about " + names +
            ": of another garage, begun later, or rewritten since.";
 }
 
