@@ -101,7 +101,9 @@ std::string untold_words(const std::string& names) {
            ": of another garage, begun later, or rewritten since.";
 }
 
-document::Array array_of(const std::vector<std::string>& names) { return {names.begin(), names.end()}; }
+document::Array array_of(const std::vector<std::string>& names) {
+    return document::Array(names.begin(), names.end());
+}
 
 } // namespace
 
