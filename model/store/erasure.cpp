@@ -155,6 +155,12 @@ std::set<EmptiedFrame> erased_frames(const std::vector<NamedRecord>& records) {
     return frames;
 }
 
+bool is_recorded_again(const NamedRecord& record, const std::set<EmptiedFrame>& erased) {
+    return !is_withdrawal(record) && std::ranges::any_of(record.record.replaces, [&](const RecordName& name) {
+        return erased.contains({record.subject, name.frame_hash});
+    });
+}
+
 std::vector<ErasedRecord> erased_records(const ChainIndex& index, const std::vector<NamedRecord>& records) {
     struct StandsFor {
         const NamedRecord* by = nullptr;
