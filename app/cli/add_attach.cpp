@@ -32,6 +32,9 @@ struct ReadFile {
 
 /// Only the last piece of the path is kept: the folders of this computer are nobody's business.
 Result<ReadFile> read_file(const std::string& path) {
+    std::error_code unknown; // what cannot be looked at is refused when it is opened
+    if (std::filesystem::is_directory(path, unknown))
+        return refuse("This is a folder. Attach the files in it one by one.", {.file = path});
     const auto text =
         bytes_of_input(path, store::max_attachment_bytes,
                        "The file has more than 64 MiB, the most that is kept in a garage. Make it "

@@ -4,6 +4,7 @@
 #include "app/cli/typed.h"
 #include "reports/compose/backup.h"
 
+#include <filesystem>
 #include <memory>
 
 namespace sumpbook::cli {
@@ -25,6 +26,9 @@ Result<ExitStatus> back_up(Session& session, const Typed& typed) {
         if (!number) return pass_on(number.error());
         keep = static_cast<std::size_t>(*number);
     }
+    std::error_code unknown; // what cannot be looked at is refused when it is written to
+    if (std::filesystem::is_regular_file(typed.to, unknown))
+        return refuse(typed.to + " is a file; name a folder.");
     const auto backup = store::back_up(session.files(), *path, typed.to, session.today(), keep, {});
     if (!backup) return pass_on(backup.error());
     for (const auto& notice : backup->notices)

@@ -62,6 +62,10 @@ Result<ExitStatus> show_damage(Session& session, const Problem& problem) {
     const auto path = session.garage_path();
     if (!path) return pass_on(path.error());
     const auto plan = store::plan_recovery(session.files(), session.random(), *path, {});
+    if (!plan && plan.error().kind == ProblemKind::refused)
+        return fail(ProblemKind::damaged, *path + ": " + problem.sentence + " " +
+                                              "Nothing in it verifies as a part of a garage, so there is nothing to "
+                                              "recover. Use your newest backup.");
     if (!plan || plan->whole()) return pass_on(problem);
     compose::CheckedFile result;
     result.path = *path;

@@ -3,6 +3,7 @@
 #include "app/cli/costs_budget.h"
 #include "app/cli/costs_forecast.h"
 #include "app/cli/costs_settings.h"
+#include "app/cli/left_out.h"
 #include "app/cli/log_conflicts.h"
 #include "app/cli/session.h"
 #include "app/cli/typed.h"
@@ -84,9 +85,14 @@ Result<ExitStatus> show_spent(Session& session, const TypedSpent& typed) {
     report.until = period->until;
     report.by = *by;
     report.distance_unit = settings.distance_unit;
+    const auto left_out = left_out_of(session);
+    if (!left_out) return pass_on(left_out.error());
+    report.prices_left_out = left_out->prices;
     for (const auto* bike : *bikes)
         compose::add_spent(report, *bike, settings, session.today());
     session.show(compose::spent_json(report), compose::spent_text(report));
+    if (report.prices_left_out && sentences_are_not_seen(session))
+        session.remark(compose::prices_left_out_words());
     if (auto said = remark_conflicts(session); !said) return pass_on(said.error());
     return ExitStatus::done;
 }

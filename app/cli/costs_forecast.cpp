@@ -2,13 +2,16 @@
 #include "app/cli/costs_forecast.h"
 
 #include "app/cli/costs_settings.h"
+#include "app/cli/left_out.h"
 #include "app/cli/session.h"
 #include "app/cli/typed.h"
 #include "model/cost/budget.h"
 #include "model/cost/exchange.h"
 #include "model/cost/spent.h"
+#include "model/garage/currencies.h"
 #include "reports/compose/cost_plots.h"
 #include "reports/compose/forecast.h"
+#include "reports/compose/spent.h"
 
 #include <limits>
 #include <memory>
@@ -81,10 +84,23 @@ Result<std::optional<Money>> budget_of(Session& session, const Typed& typed, con
                   {.file = {}, .line = {}, .column = "--budget", .text = typed.budget});
 }
 
+/// A forecast is in one currency; without settings and with amounts in several there is none to choose.
+Result<void> one_currency(const Garage& garage) {
+    const auto currencies = currencies_in(garage);
+    if (garage.settings || currencies.empty()) return {};
+    std::string list;
+    for (const auto& currency : currencies)
+        list += (list.empty() ? "" : ", ") + currency.code();
+    return refuse("This file holds amounts in " + list +
+                  " and no currency of its own, as the garage's settings are not in it, so nothing can be "
+                  "added up. Take the bike into a garage of yours: sumpbook merge MINE THIS --adopt BIKE --to "
+                  "OUT");
+}
+
 /// What `shown` makes of the forecast asked for.
 template <class Shown>
 auto with_forecast(Session& session, const Typed& typed, const Shown& shown)
-    -> Result<decltype(shown(std::declval<const compose::ForecastReport&>()))> {
+    -> Result<decltype(shown(std::declval<const compose::ForecastReport&>(), true))> {
     const auto by = typed_group(typed.by);
     if (!by) return pass_on(by.error());
     const auto wish = typed_wish(typed);
@@ -97,16 +113,21 @@ auto with_forecast(Session& session, const Typed& typed, const Shown& shown)
     if (!budget) return pass_on(budget.error());
     const auto open = session.open();
     if (!open) return pass_on(open.error());
+    const auto left_out = left_out_of(session);
+    if (!left_out) return pass_on(left_out.error());
+    if (const auto known = one_currency((*open)->garage); !known) return pass_on(known.error());
     const auto run = cost::run_forecast((*open)->garage, *bikes, session.today(), *wish);
     const auto forecast = cost::cost_forecast(run);
     if (!forecast) return refuse("There is no bike to look ahead for: every one was sold.");
-    return shown(compose::ForecastReport{run, *forecast, *by, *budget, *settings});
+    return shown(compose::ForecastReport{run, *forecast, *by, *budget, *settings}, left_out->prices);
 }
 
 Result<ExitStatus> show_forecast(Session& session, const Typed& typed) {
-    return with_forecast(session, typed, [&](const compose::ForecastReport& report) {
-        session.show(compose::forecast_json(report),
-                     typed.why ? compose::forecast_why_text(report) : compose::forecast_text(report));
+    return with_forecast(session, typed, [&](const compose::ForecastReport& report, bool prices_left_out) {
+        auto text = typed.why ? compose::forecast_why_text(report) : compose::forecast_text(report);
+        if (prices_left_out) text.sentence(compose::prices_left_out_words(), document::Severity::caution);
+        session.show(compose::forecast_json(report), text);
+        if (prices_left_out && sentences_are_not_seen(session)) session.remark(compose::prices_left_out_words());
         return ExitStatus::done;
     });
 }
@@ -116,10 +137,11 @@ Result<ExitStatus> show_forecast(Session& session, const Typed& typed) {
 Result<UsualForecast> usual_forecast(Session& session) {
     const auto bikes = session.bikes();
     if (!bikes) return pass_on(bikes.error());
-    return with_forecast(session, Typed{}, [&](const compose::ForecastReport& report) {
+    return with_forecast(session, Typed{}, [&](const compose::ForecastReport& report, bool prices_left_out) {
         const auto spending = cost::spending_until(*bikes, report.settings, session.today());
-        return UsualForecast{compose::forecast_text(report),
-                             compose::forecast_plot(report.forecast, spending)};
+        UsualForecast usual{compose::forecast_text(report), compose::forecast_plot(report.forecast, spending)};
+        if (prices_left_out) usual.text.sentence(compose::prices_left_out_words(), document::Severity::caution);
+        return usual;
     });
 }
 

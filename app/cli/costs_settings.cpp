@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/costs_settings.h"
 
+#include "app/cli/no_currency.h"
 #include "app/cli/session.h"
 #include "app/cli/typed.h"
 
@@ -176,6 +177,7 @@ Result<ExitStatus> replace_settings(Session& session, const GarageSettings& sett
         session.remark("Nothing to change.");
         return ExitStatus::done;
     }
+    if (settings.currency == Currency{}) return pass_on(no_currency({}, "100"));
     std::vector<Change> changes;
     changes.push_back({garage.id, settings, heads_like((*open)->records, garage.id, settings)});
     if (const auto written = session.write(std::move(changes)); !written) return pass_on(written.error());

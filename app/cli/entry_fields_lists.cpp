@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/entry_fields_lists.h"
 
+#include "app/cli/no_currency.h"
 #include "model/garage/slugs.h"
 
 #include <optional>
@@ -189,6 +190,7 @@ Result<UnitPrice> typed_unit_price(const std::string& field, const std::string& 
         price.per = *unit;
         code = halves->before;
     }
+    if (code.empty() && as.currency == Currency{}) return pass_on(no_currency(field, text));
     if (code.empty()) return price;
     const auto currency = Currency::from_code(code);
     if (!currency) return pass_on(placed(currency.error(), field, text));

@@ -76,8 +76,9 @@ Result<ExitStatus> hand_over(Session& session, const Typed& typed) {
     if (!bike) return pass_on(bike.error());
     if (const auto free = refuse_where_taken(typed.to); !free) return pass_on(free.error());
     print_fingerprint(session);
-    const auto plan = store::plan_hand_over(session.files(), *path, (*bike)->id, *withheld, {});
+    auto plan = store::plan_hand_over(session.files(), *path, (*bike)->id, *withheld, {});
     if (!plan) return pass_on(plan.error());
+    plan->preview.bike = (*bike)->details.value.name;
     for (const auto& notice : plan->notices)
         session.remark(notice);
     show_first(session, compose::hand_over_preview_text(plan->preview, *withheld));

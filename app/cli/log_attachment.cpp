@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/log_attachment.h"
 
+#include "app/cli/left_out.h"
 #include "app/cli/log_command_entry.h"
 #include "app/cli/output_file.h"
 #include "app/cli/typed.h"
@@ -21,8 +22,11 @@ struct Typed {
     std::string to;
 };
 
-Result<const AttachmentRef*> chosen(const LogEntry& entry, const Typed& typed) {
+Result<const AttachmentRef*> chosen(const LogEntry& entry, const Typed& typed, bool names_left_out) {
     const auto& files = entry.value.attachments;
+    if (files.empty() && names_left_out)
+        return refuse("What files are called was left out of this file when it was handed over, so none of " +
+                      entry.id + " can be written out here. Ask for a file with the private notes in it.");
     if (files.empty()) return refuse("The entry " + entry.id + " holds no file.");
     if (typed.number.empty() && files.size() == 1) return &files.front();
     std::string list;
@@ -52,7 +56,9 @@ std::string written_to(const std::string& to, const AttachmentRef& file) {
 Result<ExitStatus> write_out(Session& session, const Typed& typed) {
     const auto found = entry_by_id(session, typed.id);
     if (!found) return pass_on(found.error());
-    const auto reference = chosen(*found->entry, typed);
+    const auto left_out = left_out_of(session);
+    if (!left_out) return pass_on(left_out.error());
+    const auto reference = chosen(*found->entry, typed, left_out->notes);
     if (!reference) return pass_on(reference.error());
     const auto file = session.file();
     if (!file) return pass_on(file.error());

@@ -2,6 +2,7 @@
 #include "app/cli/add_command_write.h"
 #include "app/cli/commands.h"
 #include "app/cli/entry_fields.h"
+#include "app/cli/left_out.h"
 #include "app/cli/log_attachment.h"
 #include "app/cli/log_command_entry.h"
 #include "app/cli/log_conflicts.h"
@@ -111,7 +112,12 @@ void add_show(CommandLine& line, CLI::App& group) {
             const auto record = std::ranges::find(records, found->entry->name, &NamedRecord::name);
             if (const auto erased = store::recorded_again_on(*record, records))
                 text.sentence(compose::recorded_again_sentence(*erased));
+            const auto parts = left_out_of(session);
+            if (!parts) return pass_on(parts.error());
+            const auto left_out = left_out_words(*parts);
+            if (!left_out.empty()) text.sentence(left_out);
             session.show(compose::entry_page_json(*found->bike, *found->entry, versions, files), text);
+            if (!left_out.empty() && sentences_are_not_seen(session)) session.remark(left_out);
             return ExitStatus::done;
         }
         if (versions.empty()) return show_erased(session, *id, found.error());

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.h"
+#include "app/cli/pasted_commands.h"
 #include "app/cli/session.h"
 #include "reports/write/text.h"
 
@@ -38,9 +39,10 @@ void add_commands(CommandLine& line) {
     add_calc_command(line);
 }
 
-int report(const Problem& problem) {
+int report(Problem problem, const GlobalOptions& options) {
+    problem.sentence = with_garage(problem.sentence, options);
     std::fflush(stdout); // what was said before stands before
-    std::fputs(("sumpbook: " + write::printable(sentence_with_place(problem)) + "\n").c_str(), stderr);
+    std::fputs(("sumpbook: " + write::printable(sentence_with_place(problem) + way_out(problem)) + "\n").c_str(), stderr);
     return static_cast<int>(exit_status(problem.kind));
 }
 
@@ -50,18 +52,18 @@ int run(int argc, const char* const* argv) {
     CommandLine line;
     add_commands(line);
     std::string text;
-    if (const auto parsed = line.parse(argc, argv, text); !parsed) return report(parsed.error());
+    if (const auto parsed = line.parse(argc, argv, text); !parsed) return report(parsed.error(), line.options());
     Session session(look_around(), line.options());
     auto status = ExitStatus::done;
     if (!text.empty()) {
         session.print(text);
     } else {
-        if (const auto ready = session.prepare(); !ready) return report(ready.error());
+        if (const auto ready = session.prepare(); !ready) return report(ready.error(), line.options());
         const auto result = line.action()(session);
-        if (!result) return report(result.error());
+        if (!result) return report(result.error(), line.options());
         status = *result;
     }
-    if (const auto printed = session.finish_output(); !printed) return report(printed.error());
+    if (const auto printed = session.finish_output(); !printed) return report(printed.error(), line.options());
     return static_cast<int>(status);
 }
 

@@ -3,6 +3,7 @@
 
 #include "app/cli/costs_budget.h"
 #include "app/cli/costs_forecast.h"
+#include "app/cli/left_out.h"
 #include "model/oil/assess.h"
 #include "model/oil/oil_trend.h"
 #include "model/review/history_findings.h"
@@ -134,6 +135,9 @@ Result<document::Document> costs_report(Session& session, const compose::ReportF
     compose::CostsOfBikes costs;
     costs.settings = settings_of((*open)->garage);
     costs.spent.until = session.today();
+    const auto left_out = left_out_of(session);
+    if (!left_out) return pass_on(left_out.error());
+    costs.spent.prices_left_out = left_out->prices;
     costs.spent.distance_unit = costs.settings.distance_unit;
     for (const Bike& bike : *bikes) {
         compose::add_spent(costs.spent, bike, costs.settings, session.today());

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/session.h"
 
+#include "app/cli/pasted_commands.h"
 #include "app/cli/suggestions.h"
+#include "model/garage/currencies.h"
 #include "model/store/garage_file.h"
 #include "model/store/left_out.h"
+#include "model/store/named_by_run.h"
 #include "model/store/posix_file_layer.h"
 #include "reports/compose/left_out.h"
 #include "reports/write/json.h"
@@ -147,6 +150,11 @@ Result<const OpenGarage*> Session::open() {
     open_ = std::make_unique<OpenGarage>(
         OpenGarage{fold((*opened)->subject(), (*opened)->records()), (*opened)->records(),
                    (*opened)->attachments()});
+    store::name_by_run(open_->garage, (*opened)->index());
+    // One bike handed over by itself has none: its only currency is that of amounts to come.
+    if (auto settings = settings_from_amounts(open_->garage))
+        open_->garage.settings = Versioned<GarageSettings>{
+            .name = {}, .id = {}, .recorded = {}, .earlier_ids = {}, .heads = {}, .value = *std::move(settings)};
     return open_.get();
 }
 
@@ -244,7 +252,7 @@ void Session::show(const document::Value& json, const document::Document& text) 
     if (options_.json) return print(write::json(json));
     if (options_.plain) return print(write::plain(text));
     const bool colour = world_.out_is_terminal && !world_.wants_no_colour && !options_.no_color;
-    print(write::text(text,
+    print(write::text(with_garage(text, options_),
                       {.width = world_.terminal_width, .colour = colour, .table_width = world_.table_width}));
 }
 
@@ -252,7 +260,7 @@ void Session::print(const std::string& text) { std::fwrite(text.data(), 1, text.
 
 void Session::remark(const std::string& sentence) {
     std::fflush(stdout); // what was said before stands before
-    std::fputs((write::printable(sentence) + "\n").c_str(), stderr);
+    std::fputs((write::printable(with_garage(sentence, options_)) + "\n").c_str(), stderr);
 }
 
 Result<void> Session::finish_output() {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/typed.h"
 
+#include "app/cli/no_currency.h"
 #include "model/garage/slugs.h"
 
 namespace sumpbook::cli {
@@ -81,6 +82,8 @@ Result<Money> typed_money(const std::string& field, const std::string& text, con
         const auto typed = Currency::from_code(split->unit);
         if (!typed) return pass_on(placed(typed.error(), field, text));
         currency = *typed;
+    } else if (currency == Currency{}) {
+        return pass_on(no_currency(field, text));
     }
     if (!below_zero && split->number.is_negative())
         return refuse_typed("An amount cannot be negative here.", field, text);

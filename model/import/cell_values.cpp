@@ -59,7 +59,12 @@ Result<VolumeUnit> volume_unit_of(std::string_view cell, std::string_view behind
 }
 
 Result<Currency> currency_of(std::string_view cell, std::string_view word, const CellRules& rules) {
-    if (word.empty()) return rules.stated.currency.value_or(rules.usual.currency.value_or(rules.garage));
+    if (word.empty()) {
+        const auto currency = rules.stated.currency.value_or(rules.usual.currency.value_or(rules.garage));
+        if (currency == Currency{})
+            return refuse("It has no currency, and neither has this garage file, which has no settings.");
+        return currency;
+    }
     auto currency = read_currency(word, rules.garage);
     if (currency && rules.stated.currency && *currency != *rules.stated.currency) return unit_differs(cell);
     return currency;

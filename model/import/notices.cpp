@@ -39,7 +39,7 @@ void add_units(std::vector<std::string>& notices, const ImportPlan& plan, const 
             fmt::format("No unit is stated for {}: cells without one are in {}, the garage's unit.", names,
                         symbol(volume)));
     if (const auto names = quoted_headings(plan.columns, lacks_currency);
-        !names.empty() && plan.columns.of("currency") == nullptr)
+        !names.empty() && plan.columns.of("currency") == nullptr && currency_of(garage) != Currency{})
         notices.push_back(
             fmt::format("No currency is stated for {}: cells without one are in {}, the garage's currency.",
                         names, currency_of(garage).code()));

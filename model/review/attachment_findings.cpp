@@ -50,8 +50,8 @@ Finding about(std::string_view id, const Garage& garage, const Reference& refere
 Finding damaged_finding(const Garage& garage, const References& references, const Spot& spot) {
     const std::string advice =
         " no longer match their hash: they were changed or lost after they were saved. "
-        "All entries are whole. Another copy of the garage may have the file; if "
-        "you still have the original, attach it again.";
+        "All entries are whole. A backup may have the file: sumpbook recover FILE --to NEW, then sumpbook merge "
+        "NEW BACKUP --to OUT. If you still have the original, attach it again.";
     const auto found = references.find(spot.hash);
     if (found == references.end())
         return make_finding("attachment-damaged", "",

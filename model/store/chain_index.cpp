@@ -148,9 +148,11 @@ std::vector<Finding> ChainIndex::findings() const {
     for (const auto& [id, chain] : chains_) {
         if (chain.missing > 0) {
             findings.push_back({"frame-missing",
-                                fmt::format("In {} place(s) of the entries {}-... earlier frames are missing "
+                                fmt::format("In {} of the entries {}-... earlier frames are missing "
                                             "from this file. Another copy may have them: merge it.",
-                                            chain.missing, chain.name)});
+                                            chain.missing == 1 ? std::string("1 place")
+                                                               : fmt::format("{} places", chain.missing),
+                                            chain.name)});
         }
         if (chain.branches > 1) {
             findings.push_back(

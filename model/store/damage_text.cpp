@@ -37,12 +37,11 @@ Problem damage_problem(const std::string& path, const Scan& scan, const ChainInd
     const std::size_t others =
         scan.damages.empty() ? 0 : scan.damages.size() - 1 + (scan.tail == Tail::damaged ? 1 : 0);
     std::string sentence =
-        fmt::format("The garage file is damaged: frame {}, {} at byte {}, {}", damage.frame_number,
+        fmt::format("The garage file is damaged: frame {}, {}, in the save that starts at byte {}, {}", damage.frame_number,
                     behind_text(damage.at, index), damage.at, damage.what);
     if (damage.header) sentence += fmt::format(" ({})", heading_text(*damage.header, index));
-    if (others > 0) sentence += fmt::format("; {} more place(s) are damaged", others);
-    sentence += ". Nothing was changed. Go back to a copy of the file, and keep this one: what still "
-                "verifies in it is not lost.";
+    if (others > 0) sentence += others == 1 ? std::string("; 1 more place is damaged") : fmt::format("; {} more places are damaged", others);
+    sentence += ". Nothing was changed. Keep this file: what still verifies in it is not lost.";
     return {ProblemKind::damaged, std::move(sentence), at(path)};
 }
 

@@ -163,7 +163,8 @@ Result<TypedFingerprint> TypedFingerprint::read(std::string_view text) {
     }
     const auto symbols = printed_form(typed);
     if (!symbols || with_check(symbols->substr(0, printed_symbols)) != *symbols) {
-        return refuse("A symbol of this fingerprint is mistyped: the last group does not fit the others.",
+        return refuse("A symbol of this fingerprint is mistyped: the last group does not fit the others. Compare it with "
+                      "the paper group by group and type it again.",
                       place);
     }
     fingerprint.symbols_ = symbols->substr(0, printed_symbols);

@@ -25,6 +25,9 @@ void count(const SetFrame& frame, std::uint8_t withheld, HandOverPreview& previe
     };
     if (hidden(slot_of(Part::money))) preview.entries_with_money += header.entry_count;
     if (hidden(slot_of(Part::personal))) preview.entries_with_private += header.entry_count;
+    const auto shown = [&](std::size_t slot) { return (frame.shown & ~withheld & bit_of(slot)) != 0; };
+    if (shown(slot_of(Part::money))) preview.entries_showing_money += header.entry_count;
+    if (shown(slot_of(Part::personal))) preview.entries_showing_private += header.entry_count;
     if (header.kind == FrameKind::attachment) {
         ++preview.attachments;
         if (hidden(attachment_slot)) ++preview.attachments_withheld;
@@ -67,6 +70,9 @@ HandOverPreview preview_of(const GarageCopy& garage, const FrameSet& set, const 
     }
     for (const auto& record : garage.contents.records()) {
         if (record.subject != bike) continue;
+        const auto* details = std::get_if<BikeDetails>(&record.record.content);
+        const bool with_private = (withheld & bit_of(slot_of(Part::personal))) == 0;
+        if (details != nullptr && details->plate && with_private) preview.shows_plate = true;
         const auto time = record.record.recorded;
         preview.first_recorded = std::min(preview.first_recorded.value_or(time), time);
         preview.last_recorded = std::max(preview.last_recorded.value_or(time), time);

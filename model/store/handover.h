@@ -20,6 +20,9 @@ struct HandOverPreview {
     // Of withheld parts it can still be seen that they exist; for a batch not which of its entries has one.
     std::size_t entries_with_money = 0;   ///< In frames with a money part, when money is withheld.
     std::size_t entries_with_private = 0; ///< In frames with a private part, when that is withheld.
+    std::size_t entries_showing_money = 0; ///< In frames with a money part that goes along.
+    std::size_t entries_showing_private = 0;
+    bool shows_plate = false; ///< The number plate goes along.
     std::size_t attachments_withheld = 0;
     std::size_t already_withheld = 0; ///< Parts that the garage file itself does not show.
     std::optional<RecordedTime> first_recorded; ///< The times of recording stay in the open part.

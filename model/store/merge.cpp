@@ -4,6 +4,7 @@
 #include "model/garage/garage.h"
 #include "model/store/bike_names.h"
 #include "model/store/garage_copy.h"
+#include "model/store/named_by_run.h"
 
 #include <fmt/format.h>
 
@@ -25,6 +26,7 @@ void add_to(MergedChain& chain, const SetFrame& frame, const SetFrame* before) {
     } else {
         const unsigned filled = frame.shown & ~static_cast<unsigned>(before->shown);
         chain.filled_parts += static_cast<std::size_t>(std::popcount(filled));
+        if (filled != 0 && frame.header.kind == FrameKind::attachment) ++chain.filled_files;
     }
 }
 
@@ -126,6 +128,23 @@ Result<std::set<SubjectId>> subjects_named(const Garage& garage, const std::vect
     return subjects;
 }
 
+/// A name stands for one bike of a garage.
+Result<void> names_are_free(const Garage& from, const std::set<SubjectId>& chosen, const FrameSet& into,
+                            const BikeNames& names, const std::string& path) {
+    for (const auto& bike : from.bikes) {
+        if (!chosen.contains(bike.id)) continue;
+        const auto& name = bike.details.value.name;
+        for (const auto& frame : into.frames()) {
+            if (frame.header.subject == bike.id || names.of(frame.header.subject) != name) continue;
+            return refuse(fmt::format("This garage has another bike called {0} already. Rename it first: sumpbook -g "
+                                      "\"{1}\" -b \"{0}\" bike edit --name \"{0} 2\"",
+                                      name, path),
+                          at(path));
+        }
+    }
+    return {};
+}
+
 } // namespace
 
 std::size_t MergePlan::new_frames() const { return sum(chains, &MergedChain::new_frames); }
@@ -166,9 +185,12 @@ Result<MergePlan> plan_adoption(FileLayer& files, const std::string& into, const
     if (other->set.garage() == first->set.garage()) {
         return refuse("Both files belong to the same garage: merge them, nothing needs to be adopted.", at(from));
     }
-    const auto chosen =
-        subjects_named(fold(other->set.garage(), other->contents.records()), bikes, from);
+    auto garage = fold(other->set.garage(), other->contents.records());
+    name_by_run(garage, other->contents.index());
+    const auto chosen = subjects_named(garage, bikes, from);
     if (!chosen) return pass_on(chosen.error());
+    if (const auto free = names_are_free(garage, *chosen, first->set, noted.names, into); !free)
+        return pass_on(free.error());
     noted.note(*other, from);
     FrameSet all = first->set;
     if (const auto adopted = all.adopt(other->set, *chosen); !adopted) return pass_on(adopted.error());

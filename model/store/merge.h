@@ -15,6 +15,7 @@ struct MergedChain {
     std::size_t entries = 0; ///< In the result.
     std::size_t new_frames = 0; ///< That the first file does not have.
     std::size_t new_entries = 0;
+    std::size_t filled_files = 0; ///< Of filled_parts: attachments.
     std::size_t filled_parts = 0; ///< Parts that the first file withholds and another shows.
     bool forked = false;          ///< Continued in different ways; all are kept.
     bool gap = false;             ///< Frames are missing in all files.

@@ -133,7 +133,8 @@ plot::Plot forecast_plot(const cost::CostForecast& forecast, const std::vector<c
     plot.title = "Spent in " + year + " and to come, " + whose(forecast);
     plot.x.kind = plot::AxisKind::date;
     plot.x.title = "Date";
-    plot.y.title = "Added up since 1 January " + year + ", " + forecast.currency.code();
+    plot.y.title = "Added up since 1 January " + year +
+                   (forecast.currency == Currency{} ? "" : ", " + forecast.currency.code());
     plot.series.push_back(spent_so_far(forecast, spending));
     const plot::Point now = plot.series.front().runs.front().back();
     if (now.y == 0 && std::ranges::none_of(forecast.up_to_month, costs_something)) {

@@ -158,7 +158,8 @@ Value forecast_json(const ForecastReport& report) {
     cost::ChanceOver chance;
     if (report.budget) chance = cost::chance_over(report.run, report.budget->minor);
     Object object = document::result();
-    object.add("currency", forecast.currency.code()).add("from", forecast.today).add("until", forecast.until);
+    object.add("currency", forecast.currency == Currency{} ? Value() : Value(forecast.currency.code()));
+    object.add("from", forecast.today).add("until", forecast.until);
     object.add("months", forecast.wish.months).add("paths", forecast.wish.paths);
     object.add("seed", forecast.wish.seed);
     object.add("next_12_months", year_json(forecast.next_12_months, report, chance.chance));

@@ -41,6 +41,19 @@ std::string attachment_words(const HandOverPreview& preview, const Withheld& wit
            "; not what they hold";
 }
 
+std::string money_words(const HandOverPreview& preview, const Withheld& withheld) {
+    if (withheld.money) return hidden_words(preview.entries_with_money, "how much");
+    if (preview.entries_showing_money == 0) return "there are none";
+    return "every price, in " + count_of(preview.entries_showing_money, "record");
+}
+
+std::string private_words(const HandOverPreview& preview, const Withheld& withheld) {
+    if (withheld.personal) return hidden_words(preview.entries_with_private, "what they say");
+    if (preview.entries_showing_private == 0) return "there are none";
+    return "every note, name and place, in " + count_of(preview.entries_showing_private, "record") +
+           (preview.shows_plate ? ", and the number plate" : "");
+}
+
 /// What can be seen of the parts left out (the names of this list are those of the preview's fields).
 document::Facts still_shows(const HandOverPreview& preview, const Withheld& withheld) {
     document::Facts facts;
@@ -48,8 +61,8 @@ document::Facts still_shows(const HandOverPreview& preview, const Withheld& with
         facts.lines.emplace_back(what, how);
     };
     line("The bike", "all readings, dates, work, parts and samples; what was corrected or withdrawn, too");
-    if (withheld.money) line("Money", hidden_words(preview.entries_with_money, "how much"));
-    if (withheld.personal) line("Private notes", hidden_words(preview.entries_with_private, "what they say"));
+    line("Money", money_words(preview, withheld));
+    line("Private notes", private_words(preview, withheld));
     if (preview.attachments > 0) line("Attachments", attachment_words(preview, withheld));
     if (preview.already_withheld > 0)
         line("Left out before",

@@ -59,13 +59,24 @@ std::size_t filled_parts(const store::MergePlan& plan) {
     return filled;
 }
 
+std::size_t filled_files(const store::MergePlan& plan) {
+    std::size_t filled = 0;
+    for (const auto& chain : plan.chains)
+        filled += chain.filled_files;
+    return filled;
+}
+
 std::string news_words(const Merge& merge) {
     const auto& plan = *merge.plan;
     if (!plan.brings_news())
         return "Nothing is new to " + merge.from.front() + ": it holds all that the others hold.";
     std::string words = "New to " + merge.from.front() + ": " + count_of(plan.new_entries(), "record") +
                         " in " + count_of(plan.new_frames(), "frame");
-    if (const auto filled = filled_parts(plan); filled > 0)
+    const auto files = filled_files(plan);
+    if (files > 0)
+        words += ", " + count_of(files, "file") + " kept with an entry, which " + (files == 1 ? "was" : "were") +
+                 " missing there";
+    if (const auto filled = filled_parts(plan) - files; filled > 0)
         words += ", " + count_of(filled, "part") + " that it was handed over without";
     if (plan.new_fingerprints > 0) words += ", " + count_of(plan.new_fingerprints, "fingerprint");
     return words + ".";

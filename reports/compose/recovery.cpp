@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/recovery.h"
 
+#include "model/store/action.h"
+#include "model/store/frame.h"
 #include "reports/compose/file_counts.h"
+
+#include <algorithm>
 
 namespace sumpbook::compose {
 namespace {
@@ -86,8 +90,8 @@ void add_garage(Document& text, const store::RecoverPlan& plan) {
     case store::GarageKnown::nowhere:
         text.sentence(
             "The file's first 40 bytes are lost and nothing else says whose garage it is: the new file "
-            "becomes a garage of its own. It cannot be merged with other copies, but they can take over "
-            "its bikes: sumpbook merge COPY NEW --adopt BIKE --to OUT",
+            "becomes a garage of its own. It cannot be merged with other copies, but they can take over its "
+            "bikes.",
             Severity::caution);
         return;
     }
@@ -126,13 +130,37 @@ document::Array left_out_json(const store::RecoverPlan& plan) {
     return items;
 }
 
+/// Too short for a frame, as the heading of a save is; or the file's own header, its first bytes.
+bool held_nothing(const store::BrokenStretch& stretch) {
+    const auto from = stretch.at == 0 ? std::min<std::uint64_t>(store::file_header_bytes, stretch.until) : stretch.at;
+    return stretch.until - from < store::frame_unhashed_bytes + store::frame_header_bytes + store::seal_bytes;
+}
+
+/// Whether the file may have held something that is not kept.
+bool something_lost(const store::RecoverPlan& plan) {
+    return !plan.missing.empty() || !plan.left_out.empty() || plan.attachments_dropped > 0 || plan.search_stopped ||
+           !std::ranges::all_of(plan.broken, &held_nothing);
+}
+
+/// One way only: a file that became a garage of its own can be adopted from and not merged.
+std::string what_next(const store::RecoverPlan& plan, const std::string& file) {
+    const bool own = plan.garage == store::GarageKnown::nowhere;
+    const std::string way = own ? "sumpbook merge COPY " + file + " --adopt BIKE --to OUT, with the bikes that \"sumpbook -g " +
+                                      file + " bike list\" names."
+                                : "sumpbook merge " + file + " COPY --to OUT.";
+    if (something_lost(plan))
+        return "Another copy or a backup, however old, may hold what is missing: " + way;
+    const std::string kept = "Every record that the file held is kept.";
+    return own ? kept + " To take them into another copy: " + way : kept;
+}
+
 } // namespace
 
 Document recovery_plan_text(const std::string& path, const store::RecoverPlan& plan) {
     Document text;
     const auto kept = count_of(plan.entries, "record") + " in " + count_of(plan.set.frames().size(), "frame");
     if (plan.whole() && plan.missing.empty() && plan.attachments_dropped == 0) {
-        text.sentence(path + " is whole: " + kept + ", every byte verifies. There is nothing to recover.",
+        text.sentence(path + " is whole: " + kept + ", every byte verifies. There is nothing to recover: a copy of the whole file is made.",
                       Severity::good);
     } else {
         text.sentence("What verifies in " + path + " can be kept: " + kept +
@@ -153,10 +181,8 @@ Document recovered_text(const std::string& path, const store::RecoverPlan& plan,
                       (nothing_lost ? "." : "; keep it until you miss nothing."),
                   Severity::good);
     if (nothing_lost) return text;
-    return text.sentence("Another copy or a backup, however old, may hold what is missing: sumpbook merge " +
-                         typed_name(written.path) +
-                         " COPY --to OUT. And test the disk: a changed byte comes from "
-                         "somewhere.");
+    return text.sentence(what_next(plan, typed_name(written.path)) +
+                         " And test the disk: a changed byte comes from somewhere.");
 }
 
 document::Value recovered_json(const std::string& path, const store::RecoverPlan& plan,

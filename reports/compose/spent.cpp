@@ -190,10 +190,16 @@ Value spent_json(const SpentReport& report) {
     return object;
 }
 
+std::string prices_left_out_words() {
+    return "Prices were left out of this file when it was handed over: what was paid before is not known here.";
+}
+
 Document spent_text(const SpentReport& report) {
     Document text;
     const auto running = only(report.spending, false);
     text.heading("Spent" + period_words(report));
+    if (report.prices_left_out) text.sentence(prices_left_out_words(), document::Severity::caution);
+    if (report.spending.empty() && report.prices_left_out) return text;
     if (report.spending.empty()) {
         text.sentence(
             "No money is recorded for this time. Amounts stand in entries: sumpbook add fuel --help");

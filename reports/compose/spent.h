@@ -25,6 +25,7 @@ struct SpentReport {
     /// used, so that it is in no sum.
     std::vector<std::pair<std::string, cost::OilWorth>> oil_left;
     DistanceUnit distance_unit = DistanceUnit::km;
+    bool prices_left_out = false; ///< Of the file, when it was handed over.
 };
 
 /// Adds what was spent on a bike in the report's days, up to today, and the cost of its distance in them.
@@ -34,6 +35,8 @@ void add_spent(SpentReport& report, const Bike& bike, const GarageSettings& sett
 /// group of one bike; `entries` is how many amounts it is made of. Items and `running`, their sums, leave out
 /// buying and selling the bikes.
 [[nodiscard]] document::Value spent_json(const SpentReport& report);
+/// What answers about money say where `prices_left_out`.
+[[nodiscard]] std::string prices_left_out_words();
 [[nodiscard]] document::Document spent_text(const SpentReport& report);
 
 } // namespace sumpbook::compose
