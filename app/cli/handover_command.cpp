@@ -58,7 +58,7 @@ void print_fingerprint(Session& session) {
 
 Result<compose::HandedOver> written(Session& session, const store::HandOverPlan& plan,
                                     const std::string& to) {
-    auto out = store::write_out(session.files(), plan.set, to);
+    auto out = store::write_out(session.files(), plan.set, to, plan.mode);
     if (!out) return pass_on(out.error());
     const auto file =
         store::GarageFile::open({session.files(), session.random(), session.world().state_folder, {}}, to,

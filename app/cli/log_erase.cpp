@@ -39,12 +39,15 @@ void remark_other_holders(Session& session, const std::string& path) {
     if (std::filesystem::hard_link_count(path, code) > 1 && !code)
         session.remark("The file has another name on this disk; under that name it keeps what is erased here.");
     const auto folder = std::filesystem::absolute(path, code).parent_path();
-    const auto own = std::filesystem::path(path).filename().string() + ".cut-";
+    const auto own = std::filesystem::path(path).filename().string();
     for (std::filesystem::directory_iterator entry(folder, code);
          !code && entry != std::filesystem::directory_iterator(); entry.increment(code)) {
         const auto name = entry->path().filename().string();
-        if (name.starts_with(own))
+        if (name.starts_with(own + ".cut-"))
             session.remark(name + " beside it holds bytes of a save that was cut short; look at it, or remove it.");
+        if (name.starts_with(own + ".new-"))
+            session.remark(name + " beside it was left by a program that was stopped while it wrote the file anew, "
+                                  "and can hold all that was in it; remove it if no other sumpbook is running.");
     }
 }
 
@@ -91,7 +94,7 @@ Result<void> ask(Session& session, const std::string& id, const store::Erasure& 
                        " recorded again under a new id; what they say and when they were recorded stays.");
     }
     session.remark("Backups, hand-overs and other copies of this file still hold it; erase it there too. A merge "
-                   "with one of them keeps it erased in the result.");
+                   "with one of them keeps these versions erased in the result.");
     return session.confirm("Erase " + id + " for good?");
 }
 

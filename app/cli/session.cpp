@@ -5,8 +5,10 @@
 #include "app/cli/suggestions.h"
 #include "model/garage/currencies.h"
 #include "model/store/garage_file.h"
+#include "model/store/left_out.h"
 #include "model/store/named_by_run.h"
 #include "model/store/posix_file_layer.h"
+#include "reports/compose/left_out.h"
 #include "reports/write/json.h"
 #include "reports/write/text.h"
 
@@ -40,6 +42,24 @@ bool asked_until_answered(const std::string& question, std::istream& in) {
 
 store::Surroundings around(store::FileLayer& files, store::RandomSource& random, const World& world) {
     return {files, random, world.state_folder, {}, std::max(1U, std::thread::hardware_concurrency())};
+}
+
+/// Asks before a version is replaced of which this file does not hold all parts.
+Result<void> confirm_left_out(Session& session, const store::GarageFile& file,
+                              const std::vector<Change>& changes) {
+    std::vector<RecordName> replaced;
+    for (const auto& change : changes) {
+        if (!std::holds_alternative<Withdrawal>(change.content))
+            replaced.insert(replaced.end(), change.replaces.begin(), change.replaces.end());
+    }
+    const auto left_out = store::left_out_of(file.index(), replaced);
+    if (left_out.records.empty()) return {};
+    const auto words = compose::left_out_words(left_out, file.records());
+    if (session.options().yes) {
+        session.remark(words);
+        return {};
+    }
+    return session.confirm(words + " Write it all the same?");
 }
 
 } // namespace
@@ -146,6 +166,7 @@ Result<std::vector<std::string>> Session::write(std::vector<Change> changes,
                                                 const std::vector<store::NewAttachment>& files) {
     const auto opened = file();
     if (!opened) return pass_on(opened.error());
+    if (auto yes = confirm_left_out(*this, **opened, changes); !yes) return pass_on(yes.error());
     std::vector<store::NewRecord> records;
     for (auto& change : changes) {
         std::ranges::sort(change.replaces);

@@ -4,6 +4,7 @@
 #include "app/cli/key_files.h"
 #include "app/cli/output_file.h"
 #include "app/cli/proof_files.h"
+#include "app/cli/garage_against.h"
 #include "app/cli/session.h"
 #include "model/store/garage_file.h"
 #include "reports/compose/stamp.h"
@@ -93,10 +94,13 @@ Result<ExitStatus> verify(Session& session, const TypedVerify& typed) {
     if (checked.answer == compose::StampAnswer::fits && !session.options().garage_file.empty()) {
         const auto file = session.open_in_full();
         if (!file) return pass_on(file.error());
-        checked.garage = (*file)->check(checked.stamp.fingerprint);
+        auto garage = garage_against(session, **file, checked.stamp.fingerprint);
+        if (!garage) return pass_on(garage.error());
+        checked.garage = std::move(garage->check);
+        checked.names = std::move(garage->names);
     }
     session.show(compose::checked_stamp_json(checked), compose::checked_stamp_text(checked));
-    const bool lines_up = !checked.garage || checked.garage->answer == store::FingerprintAnswer::unchanged;
+    const bool lines_up = !checked.garage || checked.garage->lines_up();
     return checked.answer == compose::StampAnswer::fits && lines_up ? ExitStatus::done : ExitStatus::findings;
 }
 
@@ -132,7 +136,9 @@ void add_verify(CommandLine& line, CLI::App& group) {
     auto& command =
         line.command(group, "verify",
                      "Test a stamp, and the garage against its fingerprint (status 1: one does not line up)",
-                     {"sumpbook -g my.sumpbook stamp verify service.stamp --key workshop.key.pub"});
+                     {"sumpbook -g my.sumpbook stamp verify service.stamp --key workshop.key.pub",
+                      "sumpbook -g my.sumpbook -b \"Old twin\" stamp verify service.stamp --key "
+                      "workshop.key.pub"});
     auto typed = std::make_shared<TypedVerify>();
     command.add_option("stamp", typed->stamp, "File with the stamp")->required();
     command.add_option("--key", typed->key, "The signer's public key, as the signer gave it out")->required();

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/cli/asked_bike.h"
 #include "app/cli/commands.h"
+#include "app/cli/garage_against.h"
 #include "app/cli/proof_files.h"
 #include "app/cli/session.h"
 #include "model/store/garage_file.h"
@@ -96,19 +96,15 @@ Result<ExitStatus> verify(Session& session, const TypedVerify& typed) {
     }
     const auto stamps = checked(answers, *ca, session.recorded_time());
     if (!stamps) return pass_on(stamps.error());
-    const auto bike = asked_bike(session);
-    if (!bike) return pass_on(bike.error());
-    const bool one = bike->has_value();
-    const auto check = (*file)->check(asked->fingerprint, one ? std::optional((*bike)->id) : std::nullopt);
-    const std::string name = one ? (*bike)->name : std::string();
-    auto text = compose::verify_text(check, name);
+    const auto garage = garage_against(session, **file, asked->fingerprint);
+    if (!garage) return pass_on(garage.error());
+    auto text = compose::verify_text(garage->check, garage->names);
     text.append(compose::time_stamps_text(*stamps));
-    session.show(compose::verify_json(check, name, *stamps), text);
+    session.show(compose::verify_json(garage->check, garage->names, *stamps), text);
     // The answer is the purpose of the command, so it is the status too.
     const bool refused =
         std::ranges::any_of(*stamps, [](const auto& stamp) { return stamp.reason.has_value(); });
-    return check.answer == store::FingerprintAnswer::unchanged && !refused ? ExitStatus::done
-                                                                           : ExitStatus::findings;
+    return garage->check.lines_up() && !refused ? ExitStatus::done : ExitStatus::findings;
 }
 
 } // namespace

@@ -61,6 +61,7 @@ std::vector<VersionGroup> version_groups(const std::vector<NamedRecord>& records
     std::map<std::pair<SubjectId, RecordName>, std::size_t> by_missing;
     for (std::size_t i = 0; i < records.size(); ++i) {
         for (const auto& replaced : records[i].record.replaces) {
+            if (replaced.index == no_version) continue;
             const std::pair key(records[i].subject, replaced);
             const auto held = by_name.find(key);
             groups.join(i, held != by_name.end() ? held->second : by_missing.emplace(key, i).first->second);

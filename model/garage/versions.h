@@ -4,12 +4,17 @@
 #include "model/garage/record.h"
 
 #include <cstddef>
+#include <cstdint>
 #include <vector>
 
 namespace sumpbook {
 
 /// All versions of one thing: their places in the list of records, by the time recorded.
 using VersionGroup = std::vector<std::size_t>;
+
+/// As the index in a name: no version of anything, but the frame as a whole, which a withdrawal says was
+/// emptied. Things that were erased from one frame do not become one thing by it.
+inline constexpr std::uint32_t no_version = 0xFFFFFFFF;
 
 /// Every record belongs to exactly one group: records that replace one another, or the same one whether it
 /// is held or not, and those that are about the same thing (the settings, the details of a bike, one plan

@@ -21,6 +21,21 @@ bool covers_something_here(const store::GarageFile& file, const store::Fingerpri
     return false;
 }
 
+/// Nothing is known to have changed, and of some bikes held here it cannot be known.
+Finding partly_held(const store::FingerprintCheck& check, const std::string& words) {
+    const auto others = check.untold.size() == 1
+                            ? std::string("one bike here (or the settings)")
+                            : std::to_string(check.untold.size()) + " bikes here (or the settings)";
+    const auto why = " of " + others +
+                     " it cannot be told what it says: of another garage, begun later, or rewritten. "
+                     "\"sumpbook verify\" names them.";
+    if (check.lines_up())
+        return make_finding("fingerprint-record-foreign", "",
+                            words + " lines up with what it is known to cover;" + why);
+    return make_finding("fingerprint-missing", "",
+                        words + " can be tested in a small part only, which is as it was;" + why);
+}
+
 /// Nothing where it lines up.
 std::vector<Finding> held_against(const store::GarageFile& file, const store::FingerprintRecord& record) {
     const auto typed = store::TypedFingerprint::read(store::hex_text(record.fingerprint()));
@@ -32,6 +47,7 @@ std::vector<Finding> held_against(const store::GarageFile& file, const store::Fi
                              words + " no longer lines up. The first that differs: " + check.place +
                                  ". Something was changed since; ask whoever had the file.")};
     }
+    if (check.answer == store::FingerprintAnswer::partly) return {partly_held(check, words)};
     if (check.answer != store::FingerprintAnswer::missing) return {};
     if (check.covered_entries == 0 && !covers_something_here(file, record)) {
         return {make_finding("fingerprint-record-foreign", "",

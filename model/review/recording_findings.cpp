@@ -49,6 +49,7 @@ void add_times(const store::GarageFile& file, const Garage& garage, RecordedTime
     MetByChain back;
     MetByChain ahead;
     const auto& frames = file.index().frames();
+    const auto erased = store::erased_frames(file.records());
     std::vector<RecordedTime> last(frames.size());
     for (std::size_t i = 0; i < frames.size(); ++i) {
         const auto& frame = frames[i];
@@ -57,10 +58,11 @@ void add_times(const store::GarageFile& file, const Garage& garage, RecordedTime
         for (std::size_t r = frame.first_record; r < frame.first_record + frame.record_count; ++r) {
             const auto& record = file.records()[r];
             const auto time = record.record.recorded;
-            if (any_before && time.seconds_since_1970 + a_day_in_seconds < last[i].seconds_since_1970)
-                meet(back, frame.chain, record, last[i]);
             if (time.seconds_since_1970 > now.seconds_since_1970 + a_day_in_seconds)
                 meet(ahead, frame.chain, record, now);
+            if (store::is_recorded_again(record, erased)) continue;
+            if (any_before && time.seconds_since_1970 + a_day_in_seconds < last[i].seconds_since_1970)
+                meet(back, frame.chain, record, last[i]);
             last[i] = time;
             any_before = true;
         }

@@ -14,4 +14,12 @@ namespace sumpbook::review {
     return bike == garage.bikes.end() ? std::string() : bike->details.value.name;
 }
 
+/// In a sentence: the name of the bike, or the settings of the garage.
+[[nodiscard]] inline std::string subject_words(const Garage& garage, const SubjectId& settings,
+                                               const SubjectId& subject) {
+    if (subject == settings) return "the settings of this garage";
+    auto name = subject_name(garage, subject);
+    return name.empty() ? "a bike that has no name here" : name;
+}
+
 } // namespace sumpbook::review

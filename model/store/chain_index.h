@@ -33,6 +33,7 @@ struct IndexedFrame {
     std::uint32_t branch = 1; ///< 2 and up: the chain forked before it.
     std::uint32_t chain = 0;  ///< Which chain, for ChainIndex::chain_of and subject_of.
     FrameKind kind = FrameKind::records;
+    std::uint8_t left_out = 0; ///< One bit each part that exists and is not shown in this file.
     bool has_child = false;
 };
 

@@ -62,13 +62,43 @@ private:
     std::vector<Patch> of_action_;
 };
 
+/// Collects those of the frames that show nothing.
+class EmptyOnes final : public ScanHandler {
+public:
+    explicit EmptyOnes(const std::set<Hash256>& frames)
+        : frames_(frames) {}
+
+    void frame(const VerifiedFrame& verified, std::uint64_t /*at*/) override {
+        if (!frames_.contains(verified.hash)) return;
+        if (verified.frame.parts_shown() != 0) shown_ = true;
+        seen_.insert(verified.hash);
+    }
+    void fingerprint_record(ByteView /*body*/) override {}
+    void action_done(bool /*good*/) override {}
+    [[nodiscard]] bool all() const { return !shown_ && seen_ == frames_; }
+
+private:
+    const std::set<Hash256>& frames_;
+    std::set<Hash256> seen_;
+    bool shown_ = false;
+};
+
+bool is_good(const Scan& scan) { return scan.tail == Tail::whole && scan.damages.empty(); }
+
 } // namespace
 
 EmptiedFrames empty_frames(Window& window, std::uint64_t from, const std::set<Hash256>& frames,
                   const std::set<Hash256>& attachments) {
     Withholder handler(frames, attachments);
-    static_cast<void>(scan_actions(window, from, 0, ScanDepth::usual, handler));
-    return std::move(handler).take();
+    const auto scan = scan_actions(window, from, 0, ScanDepth::usual, handler);
+    auto found = std::move(handler).take();
+    found.complete = is_good(scan) && std::ranges::includes(found.frames, frames);
+    return found;
+}
+
+bool are_emptied(Window& window, std::uint64_t from, const std::set<Hash256>& frames) {
+    EmptyOnes handler(frames);
+    return is_good(scan_actions(window, from, 0, ScanDepth::usual, handler)) && handler.all();
 }
 
 namespace {

@@ -7,6 +7,9 @@
 #include <map>
 
 namespace sumpbook::store {
+
+static_assert(whole_frame == no_version, "what was emptied is no version of anything");
+
 namespace {
 
 bool is_entry(const NamedRecord& named) { return std::holds_alternative<Entry>(named.record.content); }
@@ -150,6 +153,12 @@ std::set<EmptiedFrame> erased_frames(const std::vector<NamedRecord>& records) {
             frames.insert({named.subject, hash});
     }
     return frames;
+}
+
+bool is_recorded_again(const NamedRecord& record, const std::set<EmptiedFrame>& erased) {
+    return !is_withdrawal(record) && std::ranges::any_of(record.record.replaces, [&](const RecordName& name) {
+        return erased.contains({record.subject, name.frame_hash});
+    });
 }
 
 std::vector<ErasedRecord> erased_records(const ChainIndex& index, const std::vector<NamedRecord>& records) {

@@ -53,6 +53,10 @@ struct EmptiedFrame {
 /// Every frame that a record here says was erased.
 [[nodiscard]] std::set<EmptiedFrame> erased_frames(const std::vector<NamedRecord>& records);
 
+/// Whether it is a copy of what had been saved together with an erased entry: it keeps the time of its record.
+/// `erased`: all erased frames.
+[[nodiscard]] bool is_recorded_again(const NamedRecord& record, const std::set<EmptiedFrame>& erased);
+
 /// One record whose frame was emptied.
 struct ErasedRecord {
     std::string id; ///< For people, as it was before.

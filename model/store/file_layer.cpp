@@ -84,6 +84,12 @@ std::string folder_of(const std::string& path) {
     return slash == 0 ? "/" : path.substr(0, slash);
 }
 
+Io<void> sync_folder_of(FileLayer& layer, const std::string& path) {
+    auto synced = layer.sync_folder(folder_of(path));
+    if (!synced && synced.error().fault == IoFault::not_supported) return {};
+    return synced;
+}
+
 std::string reason_of(const IoError& error) {
     switch (error.fault) {
     case IoFault::not_found:
@@ -98,6 +104,8 @@ std::string reason_of(const IoError& error) {
         return "it was interrupted";
     case IoFault::not_supported:
         return "this disk or share does not support it";
+    case IoFault::is_link:
+        return "it is a link to another file";
     case IoFault::ended:
         return "it became shorter while it was read";
     case IoFault::other:

@@ -12,7 +12,7 @@
 namespace sumpbook::store {
 
 /// Why an operation on a file failed, as far as it changes what is done next.
-enum class IoFault { not_found, exists, no_space, denied, interrupted, not_supported, ended, other };
+enum class IoFault { not_found, exists, no_space, denied, interrupted, not_supported, is_link, ended, other };
 
 struct IoError {
     IoFault fault = IoFault::other;
@@ -32,6 +32,8 @@ enum class OpenMode {
     read_write_or_create,
     create_new,     ///< Fails with `exists` if it exists.
     create_private, ///< The same, for its owner's eyes only.
+    read_no_link,                 ///< As without `no_link`; fails with `is_link` where the name is a link.
+    read_write_or_create_no_link,
 };
 enum class LockKind { shared, exclusive };
 
@@ -61,6 +63,9 @@ public:
     [[nodiscard]] virtual Io<std::uint64_t> size(Handle file) = 0;
     [[nodiscard]] virtual Io<FileIdentity> identity(Handle file) = 0;
     [[nodiscard]] virtual Io<FileIdentity> identity(const std::string& path) = 0;
+    /// The name that the file itself has: `path`, or where the links end if its last name is one. Fails
+    /// where a link leads nowhere; whether the file exists is not looked at otherwise.
+    [[nodiscard]] virtual Io<std::string> real_path(const std::string& path) = 0;
     /// Replaces `to` if it exists.
     [[nodiscard]] virtual Io<void> rename(const std::string& from, const std::string& to) = 0;
     /// Fails with `exists` if `to` exists.
@@ -129,6 +134,8 @@ private:
 
 /// "." for a bare name.
 [[nodiscard]] std::string folder_of(const std::string& path);
+/// Makes names in the folder of `path` survive a power cut, where the disk or share can do that at all.
+[[nodiscard]] Io<void> sync_folder_of(FileLayer& layer, const std::string& path);
 /// "the disk is full", "permission is missing", ...
 [[nodiscard]] std::string reason_of(const IoError& error);
 /// "The garage file could not be <done>: <reason>." with the file as place.

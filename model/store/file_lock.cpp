@@ -13,11 +13,12 @@ namespace {
 
 constexpr int longest_step_milliseconds = 20;
 constexpr std::size_t lock_text_limit = 1024;
+constexpr std::string_view first_word = "boot ";
 constexpr std::string_view holder_word = " holder ";
 
 Io<OpenFile> open_lock_file(FileLayer& layer, const std::string& path, LockKind kind) {
-    auto file = open_file(layer, path, OpenMode::read_write_or_create);
-    if (!file && kind == LockKind::shared) file = open_file(layer, path, OpenMode::read);
+    auto file = open_file(layer, path, OpenMode::read_write_or_create_no_link);
+    if (!file && kind == LockKind::shared) file = open_file(layer, path, OpenMode::read_no_link);
     return file;
 }
 
@@ -72,6 +73,25 @@ Problem no_lock(const std::string& path, const IoError& error) {
     return io_problem(path, "locked for writing", error);
 }
 
+Problem not_a_lock(const std::string& lock_path, const std::string& what) {
+    return {ProblemKind::refused,
+            fmt::format("{} should be the lock of this garage file, but it is {}. Nothing was changed; move it "
+                        "away or give it another name, and try again.",
+                        lock_path, what),
+            Place{.file = lock_path, .line = {}, .column = {}, .text = {}}};
+}
+
+Problem not_opened(const std::string& path, const std::string& lock_path, const IoError& error) {
+    if (error.fault == IoFault::is_link) return not_a_lock(lock_path, "a link to another file");
+    return no_lock(path, error);
+}
+
+/// Whether a text is one that this program left, or what a power cut made of it: nothing, its start, zeros.
+bool is_lock_text(const std::string& text) {
+    const auto start = text.substr(0, std::min(text.find('\0'), first_word.size()));
+    return first_word.starts_with(start);
+}
+
 } // namespace
 
 Result<FileLock> FileLock::take(FileLayer& layer, const std::string& path, LockKind kind, Patience patience,
@@ -80,12 +100,12 @@ Result<FileLock> FileLock::take(FileLayer& layer, const std::string& path, LockK
     std::optional<OpenFile> file;
     if (keep != nullptr) file = std::exchange(*keep, std::nullopt);
     if (file) {
-        const auto kept = keep_open(layer, lock_path, OpenMode::read_write_or_create, file);
-        if (!kept) return pass_on(no_lock(path, kept.error()));
+        const auto kept = keep_open(layer, lock_path, OpenMode::read_write_or_create_no_link, file);
+        if (!kept) return pass_on(not_opened(path, lock_path, kept.error()));
     } else {
         auto opened = open_lock_file(layer, lock_path, kind);
         if (!opened && kind == LockKind::shared) return FileLock(std::nullopt, nullptr);
-        if (!opened) return pass_on(no_lock(path, opened.error()));
+        if (!opened) return pass_on(not_opened(path, lock_path, opened.error()));
         file.emplace(std::move(*opened));
     }
     int step = 1;
@@ -106,6 +126,8 @@ Result<FileLock> FileLock::take(FileLayer& layer, const std::string& path, LockK
     FileLock lock(std::move(file), keep);
     const auto text = read_text(*lock.file_, lock_text_limit);
     if (!text && kind == LockKind::exclusive) return pass_on(no_lock(path, text.error()));
+    if (kind == LockKind::exclusive && !is_lock_text(*text))
+        return pass_on(not_a_lock(lock_path, "a file of another kind"));
     if (text) lock.suspicion_ = read_suspicion(*text);
     const bool to_be_named = kind == LockKind::exclusive && !lock.suspicion_;
     if (to_be_named && holder_in(*text) != layer.self()) lock.write(holder_text(layer));
@@ -133,6 +155,18 @@ void FileLock::note_suspicion(const Suspicion& suspicion) {
 void FileLock::clear_suspicion() {
     suspicion_.reset();
     if (file_) write(holder_text(file_->layer()));
+}
+
+Result<LockedFile> open_locked(FileLayer& layer, const std::string& path, Patience patience) {
+    const auto problem = [&](const IoError& error) { return pass_on(io_problem(path, "read", error)); };
+    auto opened = open_file(layer, path, OpenMode::read);
+    if (!opened) return problem(opened.error()); // without a lock file beside what is not there
+    auto lock = FileLock::take(layer, path, LockKind::shared, patience);
+    if (!lock) return pass_on(lock.error());
+    // A writer may have put another file in its place before the lock was to be had.
+    std::optional<OpenFile> file(std::move(*opened));
+    if (const auto kept = keep_open(layer, path, OpenMode::read, file); !kept) return problem(kept.error());
+    return LockedFile{std::move(*file), *std::move(lock)};
 }
 
 } // namespace sumpbook::store

@@ -26,10 +26,12 @@ struct Suspicion {
 
 /// The lock on a file, taken on FILE.lock beside it: the file itself may be replaced by renaming. The lock
 /// file is never removed. It says who held it exclusively last, and so, while somebody does, who that is.
+/// `path` is the name of the file itself (FileLayer::real_path): a link has another name and another lock.
 class FileLock {
 public:
     /// Problem `locked` with the holder when the patience ends. A reader goes on without a lock where
-    /// no lock file can be had: a read-only folder. `keep`: where a writer that comes again finds the open
+    /// no lock file can be had: a read-only folder. A writer is refused where FILE.lock is a link, or a file
+    /// of another kind: it would be written over. `keep`: where a writer that comes again finds the open
     /// lock file from last time, and leaves it; it must outlive the lock.
     [[nodiscard]] static Result<FileLock> take(FileLayer& layer, const std::string& path, LockKind kind,
                                                Patience patience, std::optional<OpenFile>* keep = nullptr);
@@ -56,5 +58,14 @@ private:
     std::optional<OpenFile>* keep_;
     std::optional<Suspicion> suspicion_;
 };
+
+/// A file open for reading, and the shared lock on it.
+struct LockedFile {
+    OpenFile file;
+    FileLock lock;
+};
+/// The file that stands at `path`, which is the name of the file itself, while the lock is held. Problems: io,
+/// locked.
+[[nodiscard]] Result<LockedFile> open_locked(FileLayer& layer, const std::string& path, Patience patience);
 
 } // namespace sumpbook::store

@@ -78,14 +78,15 @@ enum class FingerprintAnswer {
     missing,   ///< `place` is a covered frame that is not in this file; another copy may have it.
     not_found, ///< Neither a saved record nor any earlier state of this file has this fingerprint.
     not_covered, ///< It covers nothing of the one subject that was asked about.
+    partly,      ///< What it is known to cover is here as it was; of the subjects in `untold` nothing is known.
+    cannot_tell, ///< Nothing is known of the one subject that was asked about: it is in `untold`.
 };
 
 struct FingerprintCheck {
     FingerprintAnswer answer = FingerprintAnswer::not_found;
     std::optional<RecordedTime> printed; ///< From the saved record.
-    /// "frame 12 of the entries k7-..."; "the entries k7-..." where only the leaf of their subject is known
-    /// and fits none of its states; "everything it covers". Not found: where a chain of this file breaks by
-    /// itself, empty where none does.
+    /// "frame 12 of the entries k7-..." or "everything it covers". Not found: where a chain of this file
+    /// breaks by itself, empty where none does.
     std::string place;
     std::uint64_t covered_entries = 0;
     // Entries that the fingerprint does not cover:
@@ -94,17 +95,28 @@ struct FingerprintCheck {
     std::uint64_t recorded_later = 0;
     std::uint64_t recorded_earlier = 0; ///< By their own clock, but not seen by the copy that printed it.
     std::uint64_t forked_before = 0;    ///< That continue a chain from before its covered end.
+    /// That it may cover or not: of subjects in `untold`, and in front of a covered frame that is not here.
+    std::uint64_t entries_untold = 0;
+    /// Subjects of which something covered is here, in order.
+    std::vector<SubjectId> tested;
+    /// Subjects held here that the saved record does not name and that fit none of its leaves, while leaves
+    /// are left over: they are of another garage, were begun later, or were rewritten.
+    std::vector<SubjectId> untold;
+    /// The saved record names the heads of a subject held here: more than anybody's bare leaves.
+    bool known_by_heads = false;
     /// Covered subjects (bikes, or the garage itself) that this file does not hold: the answer says nothing
     /// about them. More than 0 only where the saved record knows no more of them than their leaf.
     std::size_t subjects_not_held = 0;
+    /// Unchanged, or partly where it is known by heads what is covered.
+    [[nodiscard]] bool lines_up() const;
 };
 
 /// `recorded` gives the time of recording of a record by its place in file order.
 ///
 /// A saved record may hold no more of a subject than its leaf, and anybody can write such a record. So a bare
 /// leaf proves nothing by itself: it is matched against every state that the subjects held here ever had.
-/// While one stays unmatched, a held subject that matches none is `changed`; and where nothing held here is
-/// covered, the answer is `missing`.
+/// While one stays unmatched, the answer is no more than `partly` where a held subject matches none; and where
+/// nothing held here is covered, it is `missing`.
 ///
 /// `only`: the answer, and all that is counted, is about this subject alone.
 [[nodiscard]] FingerprintCheck check_fingerprint(const TypedFingerprint& typed, const ChainIndex& index,

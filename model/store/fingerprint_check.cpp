@@ -74,7 +74,8 @@ std::optional<std::vector<ChainHead>> earlier_state(const TypedFingerprint& type
 struct SavedState {
     std::vector<ChainHead> heads;
     std::size_t subjects_not_held = 0;
-    std::optional<ChainId> fits_no_leaf; ///< A chain of a held subject that no leaf can be of.
+    std::vector<SubjectId> fits_no_leaf; ///< Held subjects that no leaf can be of.
+    bool by_heads = false;               ///< It names the heads of a held subject.
 };
 
 /// Records of one fingerprint have the same leaves; what one of them knows of a leaf is known.
@@ -95,7 +96,8 @@ std::vector<FingerprintLeaf> leaves_together(const std::vector<FingerprintRecord
 }
 
 SavedState saved_state(const std::vector<FingerprintLeaf>& leaves, const ChainIndex& index) {
-    SavedState saved{.heads = heads_in(leaves), .subjects_not_held = 0, .fits_no_leaf = {}};
+    SavedState saved;
+    saved.heads = heads_in(leaves);
     std::set<SubjectId> whole;
     std::set<Hash256> bare;
     for (const auto& leaf : leaves) {
@@ -106,18 +108,21 @@ SavedState saved_state(const std::vector<FingerprintLeaf>& leaves, const ChainIn
     }
     const auto subjects = frames_by_subject(index);
     for (const auto& [subject, frames] : subjects) {
-        if (bare.empty()) break;
-        if (whole.contains(subject)) continue;
+        if (whole.contains(subject)) {
+            saved.by_heads = true;
+            continue;
+        }
+        if (bare.empty()) continue;
         const auto allowed = frames.size() + 2 + most_states / subjects.size();
         if (const auto state = state_with_leaf(index, frames, bare, allowed)) {
             saved.heads.insert(saved.heads.end(), state->heads.begin(), state->heads.end());
             bare.erase(state->leaf);
-        } else if (!saved.fits_no_leaf) {
-            saved.fits_no_leaf = index.chain_of(index.frames()[frames.front()]);
+        } else {
+            saved.fits_no_leaf.push_back(subject);
         }
     }
     saved.subjects_not_held = bare.size();
-    if (bare.empty()) saved.fits_no_leaf.reset(); // every leaf is accounted for: it was not covered
+    if (bare.empty()) saved.fits_no_leaf.clear(); // every leaf is accounted for: they were not covered
     return saved;
 }
 
@@ -130,26 +135,28 @@ void keep_only(SavedState& state, const std::vector<FingerprintLeaf>& leaves, co
         for (const auto& head : leaf.heads)
             chains.insert(head.chain);
     }
-    const ChainId* held = nullptr;
+    bool held = false;
     for (const auto& [id, chain] : index.chains()) {
         if (chain.subject != only) continue;
         chains.insert(id);
-        held = &id;
+        held = true;
     }
     std::erase_if(state.heads, [&](const ChainHead& head) { return !chains.contains(head.chain); });
     const bool open = state.heads.empty() && state.subjects_not_held > 0;
-    state.fits_no_leaf.reset();
-    if (open && held != nullptr) state.fits_no_leaf = *held;
+    state.fits_no_leaf.clear();
+    if (open && held) state.fits_no_leaf = {only};
     if (!open) state.subjects_not_held = 0;
 }
 
 /// What stands where in relation to the covered state.
 class Coverage {
 public:
-    Coverage(const ChainIndex& index, std::vector<ChainHead> heads, const std::optional<SubjectId>& only)
+    Coverage(const ChainIndex& index, const SavedState& state, const std::optional<SubjectId>& only)
         : index_(index)
         , only_(only)
-        , heads_(std::move(heads))
+        , heads_(state.heads)
+        , untold_(state.fits_no_leaf.begin(), state.fits_no_leaf.end())
+        , not_here_(index.chains().size())
         , covered_(index.frames().size())
         , forked_(index.frames().size())
         , continues_(index.frames().size()) {
@@ -165,9 +172,15 @@ public:
     void count_others(FingerprintCheck& check, const std::vector<RecordedTime>& recorded) {
         for (std::size_t i = 0; i < covered_.size(); ++i) {
             const auto& frame = index_.frames()[i];
-            if (only_ && index_.subject_of(frame) != *only_) continue;
+            const auto& subject = index_.subject_of(frame);
+            if (only_ && subject != *only_) continue;
             if (covered_[i]) {
+                tested_.insert(subject);
                 check.covered_entries += frame.entry_count;
+                continue;
+            }
+            if (untold_.contains(subject) || frame.sequence < not_here_[frame.chain]) {
+                check.entries_untold += frame.entry_count;
                 continue;
             }
             if (frame.parent) {
@@ -180,6 +193,7 @@ public:
             check.recorded_earlier += earlier;
             check.recorded_later += frame.entry_count - earlier;
         }
+        check.tested = {tested_.begin(), tested_.end()};
     }
 
 private:
@@ -187,6 +201,7 @@ private:
         const auto* chain = index_.find(head.chain);
         const auto* frame = chain == nullptr ? nullptr : index_.at_sequence(*chain, head.sequence, head.hash);
         if (frame == nullptr) {
+            if (chain != nullptr) miss(*chain, head.sequence);
             const bool another = chain != nullptr && index_.has_sequence(*chain, head.sequence);
             return report(check, another ? FingerprintAnswer::changed : FingerprintAnswer::missing,
                           head.chain, head.sequence);
@@ -195,9 +210,17 @@ private:
             covered_[i] = true;
             const auto& here = index_.frames()[i];
             if (here.sequence == 0) return;
-            if (!here.parent) return report_break(check, *chain, head.chain, here.sequence - 1);
+            if (!here.parent) {
+                miss(*chain, here.sequence - 1);
+                return report_break(check, *chain, head.chain, here.sequence - 1);
+            }
             i = *here.parent;
         }
+    }
+
+    /// A covered frame is not here: what it stood on is not known.
+    void miss(const Chain& chain, std::uint32_t sequence) {
+        not_here_[chain.number] = std::max(not_here_[chain.number], sequence);
     }
 
     /// The frame at `sequence` that the covered ones stand on is not here. What stands in front of it may be
@@ -244,6 +267,9 @@ private:
     const ChainIndex& index_;
     std::optional<SubjectId> only_;
     std::vector<ChainHead> heads_;
+    std::set<SubjectId> untold_;
+    std::set<SubjectId> tested_;
+    std::vector<std::uint32_t> not_here_; ///< By chain: sequence of the last covered frame that is not here.
     std::vector<bool> covered_;
     std::vector<bool> forked_;
     std::vector<bool> continues_; ///< Stands behind a covered end of its chain.
@@ -259,19 +285,22 @@ std::string first_break(const ChainIndex& index) {
 }
 
 /// What the leaves of subjects not held here leave open of an answer.
-void settle_bare_leaves(FingerprintCheck& check, const SavedState& state, const ChainIndex& index,
-                        bool only) {
+void settle_bare_leaves(FingerprintCheck& check, const SavedState& state, bool only) {
     if (check.subjects_not_held == 0) return;
     if (state.heads.empty() && !only) {
         check.answer = FingerprintAnswer::missing;
         check.place = "everything it covers";
-    } else if (state.fits_no_leaf && check.answer != FingerprintAnswer::changed) {
-        check.answer = FingerprintAnswer::changed;
-        check.place = fmt::format("the entries {}-...", index.name_of(*state.fits_no_leaf));
+    } else if (!check.untold.empty() && check.answer == FingerprintAnswer::unchanged) {
+        check.answer = only ? FingerprintAnswer::cannot_tell : FingerprintAnswer::partly;
     }
 }
 
 } // namespace
+
+bool FingerprintCheck::lines_up() const {
+    return answer == FingerprintAnswer::unchanged ||
+           (answer == FingerprintAnswer::partly && known_by_heads);
+}
 
 FingerprintCheck check_fingerprint(const TypedFingerprint& typed, const ChainIndex& index,
                                    const std::vector<FingerprintRecord>& records,
@@ -296,10 +325,12 @@ FingerprintCheck check_fingerprint(const TypedFingerprint& typed, const ChainInd
     }
     if (only) keep_only(state, leaves, index, *only);
     check.subjects_not_held = state.subjects_not_held;
-    Coverage coverage(index, state.heads, only);
+    check.untold = state.fits_no_leaf;
+    check.known_by_heads = state.by_heads;
+    Coverage coverage(index, state, only);
     coverage.follow_back(check);
     coverage.count_others(check, recorded);
-    settle_bare_leaves(check, state, index, only.has_value());
+    settle_bare_leaves(check, state, only.has_value());
     if (only && state.heads.empty() && check.answer == FingerprintAnswer::unchanged)
         check.answer = FingerprintAnswer::not_covered;
     return check;

@@ -147,7 +147,10 @@ Result<void> FrameSet::adopt(const FrameSet& other, const std::set<SubjectId>& s
     if (const auto taken = take(chosen); !taken) return taken;
     for (const auto& [key, record] : other.records_)
         take(record);
-    keep_erased(other.erased_);
+    std::set<EmptiedFrame> erased;
+    std::ranges::copy_if(other.erased_, std::inserter(erased, erased.end()),
+                         [&](const EmptiedFrame& frame) { return subjects.contains(frame.subject); });
+    keep_erased(erased);
     keep_open(other);
     return {};
 }

@@ -72,15 +72,16 @@ Result<GarageCopy> read_opened(const OpenedSource& opened) {
 
 Result<OpenedSource> open_source(FileLayer& files, const std::string& path, Patience patience) {
     const auto problem = [&](const IoError& error) { return pass_on(io_problem(path, "read", error)); };
-    auto file = open_file(files, path, OpenMode::read);
-    if (!file) return problem(file.error());
-    auto lock = FileLock::take(files, path, LockKind::shared, patience);
-    if (!lock) return pass_on(lock.error());
-    const auto size = files.size(file->handle());
+    auto itself = files.real_path(path);
+    if (!itself) return problem(itself.error());
+    auto opened = open_locked(files, *itself, patience);
+    if (!opened) return pass_on(opened.error());
+    const auto size = files.size(opened->file.handle());
     if (!size) return problem(size.error());
-    const auto mode = files.mode(file->handle());
+    const auto mode = files.mode(opened->file.handle());
     if (!mode) return problem(mode.error());
-    auto source = std::make_shared<FrameSource>(FrameSource{path, *std::move(file), *std::move(lock)});
+    auto source = std::make_shared<FrameSource>(
+        FrameSource{*std::move(itself), std::move(opened->file), std::move(opened->lock)});
     return OpenedSource{std::move(source), *size, *mode};
 }
 

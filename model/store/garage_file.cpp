@@ -8,21 +8,34 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <tuple>
 
 namespace sumpbook::store {
 namespace {
 
 Place at(const std::string& path) { return {.file = path, .line = {}, .column = {}, .text = {}}; }
 
+Result<Bytes> read_attachment(const OpenFile& file, const AttachmentSpot& spot, const std::string& path) {
+    Bytes bytes(spot.length);
+    const auto got = read_fully(file, spot.at, bytes);
+    if (!got) return pass_on(io_problem(path, "read", got.error()));
+    if (*got == bytes.size() && part_hash(attachment_slot, spot.salt, bytes) == spot.hash) return bytes;
+    return fail(ProblemKind::damaged,
+                "The bytes of this attachment do not match their hash: the garage file is damaged there.",
+                at(path));
+}
+
 } // namespace
 
-Result<void> GarageFile::take_in(const Scan& found) {
+/// `window` shows the file at least from the last action of the scan on.
+Result<void> GarageFile::take_in(const Scan& found, Window& window) {
     if (!found.damages.empty() || found.tail == Tail::damaged) {
         return pass_on(damage_problem(path_, found, loader_.index()));
     }
     if (loader_.fault()) return pass_on(fault_problem(path_, *loader_.fault()));
     end_ = found.good_end;
     tail_ = found.tail;
+    std::ranges::copy(window.view(end_ - seal_bytes, seal_bytes), last_seal_.begin());
     return {};
 }
 
@@ -39,7 +52,9 @@ Result<void> GarageFile::scan(const OpenFile& file, std::uint64_t size, ScanDept
             end_ = file_header_bytes;
         }
         loader_.expect(size, &around_.files);
-        return take_in(load_actions(file, size, end_, depth, {.threads = around_.threads}, loader_));
+        const auto found = load_actions(file, size, end_, depth, {.threads = around_.threads}, loader_);
+        Window last(file, size, seal_bytes);
+        return take_in(found, last);
     } catch (const IoFailure& failure) {
         return pass_on(io_problem(path_, "read", failure.error));
     }
@@ -57,12 +72,12 @@ Result<void> GarageFile::load(const OpenFile& file, ScanDepth depth) {
 }
 
 Result<GarageFile> GarageFile::open(Surroundings around, const std::string& path, ScanDepth depth) {
-    GarageFile garage(std::move(around), path);
-    const auto file = open_file(garage.around_.files, path, OpenMode::read);
-    if (!file) return pass_on(io_problem(path, "read", file.error()));
-    const auto lock = FileLock::take(garage.around_.files, path, LockKind::shared, garage.around_.patience);
-    if (!lock) return pass_on(lock.error());
-    if (const auto loaded = garage.load(*file, depth); !loaded) return pass_on(loaded.error());
+    const auto itself = around.files.real_path(path);
+    if (!itself) return pass_on(io_problem(path, "read", itself.error()));
+    GarageFile garage(std::move(around), *itself);
+    const auto opened = open_locked(garage.around_.files, garage.path_, garage.around_.patience);
+    if (!opened) return pass_on(opened.error());
+    if (const auto loaded = garage.load(opened->file, depth); !loaded) return pass_on(loaded.error());
     if (garage.tail_ == Tail::torn) {
         garage.notices_.push_back(
             fmt::format("The last save was cut short and is left out ({} bytes at the end of the file). "
@@ -72,52 +87,66 @@ Result<GarageFile> GarageFile::open(Surroundings around, const std::string& path
     return garage;
 }
 
+/// Whether it is the file that was read, as far as its end tells: a number of a file that was removed is given
+/// to another one later.
+Result<bool> GarageFile::is_known(const OpenFile& file) const {
+    const auto identity = around_.files.identity(file.handle());
+    if (!identity) return pass_on(io_problem(path_, "read", identity.error()));
+    if (*identity != identity_) return false;
+    std::array<std::uint8_t, seal_bytes> seal{};
+    const auto got = read_fully(file, end_ - seal_bytes, seal);
+    if (!got) return pass_on(io_problem(path_, "read", got.error()));
+    return *got == seal_bytes && seal == last_seal_;
+}
+
 /// Reads what stands behind the last known action, or everything if another file has taken the place.
 Result<void> GarageFile::catch_up(const OpenFile& file) {
-    const auto identity = around_.files.identity(file.handle());
+    const auto known = is_known(file);
+    if (!known) return pass_on(known.error());
+    if (!*known) return load(file, ScanDepth::usual);
     const auto size = around_.files.size(file.handle());
-    if (!identity) return pass_on(io_problem(path_, "read", identity.error()));
     if (!size) return pass_on(io_problem(path_, "read", size.error()));
-    if (*identity != identity_ || *size < end_) return load(file, ScanDepth::usual);
     return scan(file, *size, ScanDepth::usual);
 }
 
 Result<bool> GarageFile::refresh() {
-    const auto file = open_file(around_.files, path_, OpenMode::read);
-    if (!file) return pass_on(io_problem(path_, "read", file.error()));
-    const auto lock = FileLock::take(around_.files, path_, LockKind::shared, around_.patience);
-    if (!lock) return pass_on(lock.error());
-    const auto before = std::pair(identity_, end_);
-    if (const auto caught_up = catch_up(*file); !caught_up) return pass_on(caught_up.error());
-    return before != std::pair(identity_, end_);
+    const auto opened = open_locked(around_.files, path_, around_.patience);
+    if (!opened) return pass_on(opened.error());
+    const auto seen = [&] { return std::tuple(identity_, end_, last_seal_); };
+    const auto before = seen();
+    if (const auto caught_up = catch_up(opened->file); !caught_up) return pass_on(caught_up.error());
+    return before != seen();
+}
+
+/// The file as it was read: what is remembered of its places holds as long as the lock is held.
+Result<LockedFile> GarageFile::open_known() const {
+    auto opened = open_locked(around_.files, path_, around_.patience);
+    if (!opened) return opened;
+    const auto known = is_known(opened->file);
+    if (!known) return pass_on(known.error());
+    if (*known) return opened;
+    return fail(ProblemKind::io,
+                "Another file took the place of this garage file after it was read. Try again.", at(path_));
 }
 
 Result<Bytes> GarageFile::attachment(const Hash256& part_hash) const {
-    const auto problem = [&](const IoError& error) { return pass_on(io_problem(path_, "read", error)); };
-    for (const auto& spot : loader_.attachments()) {
-        if (spot.hash != part_hash) continue;
-        if (!spot.shown)
-            return refuse("The bytes of this attachment are not in this file: they were left out.",
-                          at(path_));
-        const auto file = open_file(around_.files, path_, OpenMode::read);
-        if (!file) return problem(file.error());
-        Bytes bytes(spot.length);
-        const auto got = read_fully(*file, spot.at, bytes);
-        if (!got) return problem(got.error());
-        if (*got == bytes.size() && store::part_hash(attachment_slot, spot.salt, bytes) == part_hash)
-            return bytes;
-        return fail(ProblemKind::damaged,
-                    "The bytes of this attachment do not match their hash: the garage file is damaged there.",
-                    at(path_));
-    }
-    return refuse("There is no such attachment in this file.", at(path_));
+    const auto& spots = loader_.attachments();
+    const auto spot = std::ranges::find(spots, part_hash, &AttachmentSpot::hash);
+    if (spot == spots.end()) return refuse("There is no such attachment in this file.", at(path_));
+    if (!spot->shown)
+        return refuse("The bytes of this attachment are not in this file: they were left out.", at(path_));
+    const auto opened = open_known();
+    if (!opened) return pass_on(opened.error());
+    return read_attachment(opened->file, *spot, path_);
 }
 
 Result<std::vector<Hash256>> GarageFile::damaged_attachments() const {
+    const auto opened = open_known();
+    if (!opened) return pass_on(opened.error());
     std::vector<Hash256> damaged;
     for (const auto& spot : loader_.attachments()) {
         if (!spot.shown) continue;
-        const auto bytes = attachment(spot.hash);
+        const auto bytes = read_attachment(opened->file, spot, path_);
         if (bytes) continue;
         if (bytes.error().kind != ProblemKind::damaged) return pass_on(bytes.error());
         damaged.push_back(spot.hash);

@@ -41,7 +41,8 @@ public:
     [[nodiscard]] static Result<GarageFile> create(Surroundings around, const std::string& path,
                                                    const GarageSettings& settings, RecordedTime recorded);
     /// Problems: io, locked, damaged (with frame and place), newer_format, refused (past a limit). An action
-    /// at the end that was never written completely is left out, with a notice.
+    /// at the end that was never written completely is left out, with a notice. Where `path` is a link it is
+    /// the file itself that is named from here on, and locked: it has one lock under all its names.
     [[nodiscard]] static Result<GarageFile> open(Surroundings around, const std::string& path,
                                                  ScanDepth depth = ScanDepth::usual);
 
@@ -85,10 +86,13 @@ public:
     [[nodiscard]] Result<Erased> erase(const RecordName& entry, std::optional<std::string> reason,
                                        RecordedTime now);
 
-    /// The bytes of an attachment, verified. Refused when they are withheld or not here.
+    /// The bytes of an attachment, verified. Refused when they are withheld or not here. Problem `io` where
+    /// another file has taken the place of the one that was read: read again what the places of attachments
+    /// are (refresh).
     [[nodiscard]] Result<Bytes> attachment(const Hash256& part_hash) const;
 
     /// Reads every attachment that is here: the part hashes of those whose bytes do not match, in file order.
+    /// Problems: as attachment().
     [[nodiscard]] Result<std::vector<Hash256>> damaged_attachments() const;
 
     /// Reads and verifies the whole file again, saves the record of its fingerprint and returns it. Printing
@@ -108,8 +112,10 @@ private:
 
     [[nodiscard]] Result<void> load(const OpenFile& file, ScanDepth depth);
     [[nodiscard]] Result<void> scan(const OpenFile& file, std::uint64_t size, ScanDepth depth);
-    [[nodiscard]] Result<void> take_in(const Scan& found);
+    [[nodiscard]] Result<void> take_in(const Scan& found, Window& window);
     [[nodiscard]] Result<void> catch_up(const OpenFile& file);
+    [[nodiscard]] Result<bool> is_known(const OpenFile& file) const;
+    [[nodiscard]] Result<LockedFile> open_known() const;
     [[nodiscard]] Io<void> open_to_write();
     [[nodiscard]] Result<void> settle_tail(const OpenFile& file, FileLock& lock);
     [[nodiscard]] Result<void> refuse_while_suspect(FileLock& lock, const OpenFile& file) const;
@@ -125,8 +131,9 @@ private:
                                                  RecordedTime now);
     [[nodiscard]] Result<void> write_anew(const OpenFile& to, const std::vector<Patch>& patches,
                                           ByteView added) const;
-    [[nodiscard]] Result<void> read_back(const OpenFile& file, GarageFile& written) const;
-    [[nodiscard]] Result<void> replace_by(const std::vector<Patch>& patches, ByteView added);
+    [[nodiscard]] Result<void> read_back(const OpenFile& file, const EmptiedFrames& emptied,
+                                         GarageFile& written) const;
+    [[nodiscard]] Result<void> replace_by(const EmptiedFrames& emptied, ByteView added);
 
     [[nodiscard]] std::string notes_path() const;
     [[nodiscard]] Result<FileLock> lock_notes();
@@ -141,6 +148,8 @@ private:
     FileIdentity identity_;
     Loader loader_;
     std::uint64_t end_ = 0; ///< End of the last good action.
+    /// The bytes in front of it: the seal of the last frame or fingerprint record, or the end of the header.
+    std::array<std::uint8_t, seal_bytes> last_seal_{};
     Tail tail_ = Tail::whole;
     std::uint64_t size_ = 0; ///< Of the file when it was last looked at.
     bool unsafe_ = false;    ///< A sync failed: nothing more is written here.

@@ -112,10 +112,22 @@ Result<void> GarageFile::write_anew(const OpenFile& to, const std::vector<Patch>
 }
 
 /// Reads the new file back in full, before it takes the place of the one that this program knows.
-Result<void> GarageFile::read_back(const OpenFile& file, GarageFile& written) const {
+Result<void> GarageFile::read_back(const OpenFile& file, const EmptiedFrames& emptied,
+                                   GarageFile& written) const {
     if (auto read = written.load(file, ScanDepth::everything); !read) return read;
     if (written.tail_ != Tail::whole)
         return pass_on(io_problem(path_, "written anew; nothing was changed", {IoFault::ended, 0}));
+    try {
+        Window window(file, written.size_);
+        if (!are_emptied(window, file_header_bytes, emptied.frames)) {
+            return fail(ProblemKind::io,
+                        "What was written does not read back as it should. Nothing was changed; the disk may "
+                        "be failing.",
+                        at(path_));
+        }
+    } catch (const IoFailure& failure) {
+        return pass_on(io_problem(path_, "written anew; nothing was changed", failure.error));
+    }
     const auto identity = around_.files.identity(path_);
     if (!identity) return pass_on(io_problem(path_, "written anew; nothing was changed", identity.error()));
     if (*identity == identity_) return {};
@@ -124,19 +136,20 @@ Result<void> GarageFile::read_back(const OpenFile& file, GarageFile& written) co
                 at(path_));
 }
 
-Result<void> GarageFile::replace_by(const std::vector<Patch>& patches, ByteView added) {
+Result<void> GarageFile::replace_by(const EmptiedFrames& emptied, ByteView added) {
     FileLayer& files = around_.files;
     GarageFile written(around_, path_);
     auto replaced = replace_file(
-        files, path_, [&](const OpenFile& file) { return write_anew(file, patches, added); },
-        [&](const OpenFile& file) { return read_back(file, written); });
+        files, path_, [&](const OpenFile& file) { return write_anew(file, emptied.patches, added); },
+        [&](const OpenFile& file) { return read_back(file, emptied, written); });
     if (!replaced) return replaced;
     identity_ = written.identity_;
     loader_ = std::move(written.loader_);
     end_ = written.end_;
+    last_seal_ = written.last_seal_;
     size_ = written.size_;
     tail_ = written.tail_;
-    const auto synced = files.sync_folder(folder_of(path_));
+    const auto synced = sync_folder_of(files, path_);
     if (synced) return {};
     return fail(ProblemKind::io,
                 fmt::format("It is erased in the file as it is now, but the disk did not confirm it ({}): "
@@ -157,6 +170,13 @@ Result<Erased> GarageFile::rewrite_without(const Erasure& erasure, std::optional
     } catch (const IoFailure& failure) {
         return pass_on(io_problem(path_, "read", failure.error));
     }
+    const auto here = std::ranges::count_if(
+        attachments(), [&](const auto& spot) { return erasure.attachments.contains(spot.hash); });
+    if (!emptied.complete || emptied.attachments != static_cast<std::size_t>(here)) {
+        return fail(ProblemKind::io,
+                    "The garage file was changed while it was read. Nothing is erased yet; try again.",
+                    at(path_));
+    }
     if (copy_would_lack(erasure, records(), emptied.incomplete)) {
         return refuse("Other entries were saved together with this one, and parts of that save were left out "
                       "of this file. They can be kept whole only in the garage that it was made from: erase "
@@ -170,7 +190,7 @@ Result<Erased> GarageFile::rewrite_without(const Erasure& erasure, std::optional
     auto added = added_actions(erasure, records(), first, before, index(), around_.random);
     if (!added) return pass_on(added.error());
     save_notes(notes_between(before, added->notes));
-    if (auto replaced = replace_by(emptied.patches, added->bytes); !replaced)
+    if (auto replaced = replace_by(emptied, added->bytes); !replaced)
         return pass_on(replaced.error());
     save_notes(added->notes);
     notices_.insert(notices_.end(), added->notices.begin(), added->notices.end());

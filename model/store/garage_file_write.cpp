@@ -87,7 +87,9 @@ Result<void> GarageFile::write(const OpenFile& file, FileLock& lock, ByteView ac
     // Taken in from memory: nothing that fails from here on can make a saved action look unsaved.
     Window window(action, end_);
     size_ = window.size();
-    return take_in(scan_actions(window, end_, loader_.index().frames().size(), ScanDepth::usual, loader_));
+    const auto found =
+        scan_actions(window, end_, loader_.index().frames().size(), ScanDepth::usual, loader_);
+    return take_in(found, window);
 }
 
 /// A program that died while it made the file may have left a name that no power cut would spare.
@@ -95,9 +97,8 @@ Io<void> GarageFile::open_to_write() {
     const auto before = file_ ? std::optional(file_->handle()) : std::nullopt;
     if (auto opened = keep_open(around_.files, path_, OpenMode::read_write, file_); !opened) return opened;
     if (file_->handle() == before) return {};
-    auto named = around_.files.sync_folder(folder_of(path_));
-    if (named || named.error().fault == IoFault::not_supported) return {};
-    file_.reset();
+    auto named = sync_folder_of(around_.files, path_);
+    if (!named) file_.reset();
     return named;
 }
 
@@ -241,7 +242,8 @@ Result<GarageFile> GarageFile::create(Surroundings around, const std::string& pa
     garage.end_ = file_header_bytes;
     garage.size_ = bytes.size();
     Window window(bytes, 0);
-    const auto taken = garage.take_in(scan_actions(window, garage.end_, 0, ScanDepth::usual, garage.loader_));
+    const auto found = scan_actions(window, garage.end_, 0, ScanDepth::usual, garage.loader_);
+    const auto taken = garage.take_in(found, window);
     if (!taken) return pass_on(taken.error());
     return garage;
 }

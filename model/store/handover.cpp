@@ -104,6 +104,7 @@ Result<HandOverPlan> plan_hand_over(FileLayer& files, const std::string& path, c
     BikeNames names;
     names.note(garage->contents.records());
     plan.preview.bike = names.of(bike);
+    plan.mode = garage->mode;
     plan.notices = garage->notices;
     return plan;
 }

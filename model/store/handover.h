@@ -37,6 +37,7 @@ struct HandOverPreview {
 struct HandOverPlan {
     FrameSet set;
     HandOverPreview preview;
+    std::uint32_t mode = 0; ///< Permissions of the garage file.
     std::vector<std::string> notices;
 };
 
@@ -48,6 +49,6 @@ struct HandOverPlan {
                                                   const SubjectId& bike, const Withheld& withheld,
                                                   Patience patience);
 
-// A plan is written with write_out(files, plan.set, out).
+// A plan is written with write_out(files, plan.set, out, plan.mode).
 
 } // namespace sumpbook::store

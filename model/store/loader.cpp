@@ -111,6 +111,7 @@ FrameFault Loader::index_frame(const CheckedFrame& frame, std::size_t first_reco
     indexed.at = frame.at;
     indexed.first_record = static_cast<std::uint32_t>(first_record);
     indexed.record_count = frame.has_records() ? frame.header.entry_count : 0;
+    indexed.left_out = static_cast<std::uint8_t>(frame.header.parts_exist & ~frame.shown);
     return index_.add(frame.header, indexed);
 }
 

@@ -52,16 +52,6 @@ std::vector<MergedChain> compare(const FrameSet& all, const FrameSet& first, con
     return chains;
 }
 
-MergePlan plan_of(FrameSet all, const FrameSet& first, const BikeNames& names, std::uint32_t mode) {
-    MergePlan plan;
-    plan.chains = compare(all, first, names);
-    plan.fingerprints = all.fingerprint_count();
-    plan.new_fingerprints = plan.fingerprints - first.fingerprint_count();
-    plan.mode = mode;
-    plan.set = std::move(all);
-    return plan;
-}
-
 std::size_t sum(const std::vector<MergedChain>& chains, std::size_t MergedChain::*field) {
     return std::accumulate(chains.begin(), chains.end(), std::size_t{0},
                            [&](std::size_t so_far, const auto& chain) { return so_far + chain.*field; });
@@ -77,21 +67,23 @@ struct Read {
     std::uint32_t mode = 0;
 };
 
-Result<Read> read(FileLayer& files, const std::string& path, Patience patience, BikeNames& names,
-                  std::vector<std::string>& notices) {
+/// What is kept of the records of all files.
+struct Noted {
+    BikeNames names;
+    FollowedRecords followed;
+    std::vector<std::string> notices;
+    void note(const GarageCopy& copy, const std::string& path) {
+        names.note(copy.contents.records());
+        followed.note(copy.contents.records(), path);
+        append(notices, copy.notices);
+    }
+};
+
+Result<Read> read(FileLayer& files, const std::string& path, Patience patience, Noted& noted) {
     auto copy = read_copy(files, path, patience);
     if (!copy) return pass_on(copy.error());
-    names.note(copy->contents.records());
-    append(notices, copy->notices);
+    noted.note(*copy, path);
     return Read{std::move(copy->set), copy->mode};
-}
-
-/// Saves that `one` still has although a record of `other` says that they were erased.
-void note_erased(const FrameSet& one, const FrameSet& other, std::set<Hash256>& found) {
-    if (other.erased().empty()) return;
-    for (const auto& frame : one.frames()) {
-        if (frame.shown != 0 && other.erased().contains({frame.header.subject, frame.hash})) found.insert(frame.hash);
-    }
 }
 
 void say_erased(const std::set<Hash256>& erased, std::vector<std::string>& notices) {
@@ -102,6 +94,20 @@ void say_erased(const std::set<Hash256>& erased, std::vector<std::string>& notic
                           : fmt::format("What was erased in one of these files ({} pieces) stays erased in the "
                                         "result, although another still holds it.",
                                         erased.size()));
+}
+
+MergePlan plan_of(FrameSet all, const Read& first, const std::set<Hash256>& emptied, Noted noted) {
+    MergePlan plan;
+    plan.chains = compare(all, first.set, noted.names);
+    plan.fingerprints = all.fingerprint_count();
+    plan.new_fingerprints = plan.fingerprints - first.set.fingerprint_count();
+    plan.mode = first.mode;
+    plan.lost = lost_to_erasing(all, emptied, noted.followed, noted.names);
+    plan.still_here = erased_and_still_here(all, noted.followed, noted.names);
+    say_erased(emptied, noted.notices);
+    plan.notices = std::move(noted.notices);
+    plan.set = std::move(all);
+    return plan;
 }
 
 Result<std::set<SubjectId>> subjects_named(const Garage& garage, const std::vector<std::string>& names,
@@ -149,33 +155,30 @@ bool MergePlan::brings_news() const {
 
 Result<MergePlan> plan_merge(FileLayer& files, const std::vector<std::string>& paths, Patience patience) {
     if (paths.empty()) return refuse("There is nothing to merge.");
-    BikeNames names;
-    std::vector<std::string> notices;
-    const auto first = read(files, paths.front(), patience, names, notices);
-    if (!first) return pass_on(first.error());
-    FrameSet all = first->set;
-    std::set<Hash256> erased;
-    for (std::size_t i = 1; i < paths.size(); ++i) {
-        const auto next = read(files, paths[i], patience, names, notices);
+    Noted noted;
+    std::vector<Read> read_ones;
+    for (const auto& path : paths) {
+        auto next = read(files, path, patience, noted);
         if (!next) return pass_on(next.error());
-        note_erased(all, next->set, erased);
-        note_erased(next->set, all, erased);
-        if (auto united = all.unite(next->set); !united) {
+        read_ones.push_back(*std::move(next));
+    }
+    FrameSet all = read_ones.front().set;
+    for (std::size_t i = 1; i < paths.size(); ++i) {
+        if (auto united = all.unite(read_ones[i].set); !united) {
             united.error().place = at(paths[i]);
             return pass_on(united.error());
         }
     }
-    MergePlan plan = plan_of(std::move(all), first->set, names, first->mode);
-    say_erased(erased, notices);
-    plan.notices = std::move(notices);
-    return plan;
+    std::set<Hash256> emptied;
+    for (const auto& one : read_ones)
+        note_emptied(one.set, all, emptied);
+    return plan_of(std::move(all), read_ones.front(), emptied, std::move(noted));
 }
 
 Result<MergePlan> plan_adoption(FileLayer& files, const std::string& into, const std::string& from,
                                 const std::vector<std::string>& bikes, Patience patience) {
-    BikeNames names;
-    std::vector<std::string> notices;
-    const auto first = read(files, into, patience, names, notices);
+    Noted noted;
+    const auto first = read(files, into, patience, noted);
     if (!first) return pass_on(first.error());
     const auto other = read_copy(files, from, patience);
     if (!other) return pass_on(other.error());
@@ -186,15 +189,15 @@ Result<MergePlan> plan_adoption(FileLayer& files, const std::string& into, const
     name_by_run(garage, other->contents.index());
     const auto chosen = subjects_named(garage, bikes, from);
     if (!chosen) return pass_on(chosen.error());
-    if (const auto free = names_are_free(garage, *chosen, first->set, names, into); !free)
+    if (const auto free = names_are_free(garage, *chosen, first->set, noted.names, into); !free)
         return pass_on(free.error());
-    append(notices, other->notices);
-    names.note(other->contents.records());
+    noted.note(*other, from);
     FrameSet all = first->set;
     if (const auto adopted = all.adopt(other->set, *chosen); !adopted) return pass_on(adopted.error());
-    MergePlan plan = plan_of(std::move(all), first->set, names, first->mode);
-    plan.notices = std::move(notices);
-    return plan;
+    std::set<Hash256> emptied;
+    note_emptied(first->set, all, emptied);
+    note_emptied(other->set, all, emptied);
+    return plan_of(std::move(all), *first, emptied, std::move(noted));
 }
 
 } // namespace sumpbook::store

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "model/store/merged_erasures.h"
 #include "model/store/write_out.h"
 
 namespace sumpbook::store {
@@ -27,6 +28,8 @@ struct MergePlan {
     std::size_t fingerprints = 0;
     std::size_t new_fingerprints = 0; ///< Not in the first file.
     std::uint32_t mode = 0;           ///< Permissions of the first file.
+    std::vector<LostToErasing> lost;             ///< Held by a file, and erased in the result.
+    std::vector<ErasedAndStillHere> still_here;  ///< Erased in one file, and a later version held by another.
     std::vector<std::string> notices;
     [[nodiscard]] std::size_t new_frames() const;
     [[nodiscard]] std::size_t new_entries() const;

@@ -14,7 +14,9 @@
 #include <cerrno>
 #include <chrono>
 #include <cstdio>
+#include <cstdlib>
 #include <filesystem>
+#include <memory>
 #include <thread>
 
 namespace sumpbook::store {
@@ -41,6 +43,8 @@ IoError error_of(int code) {
     case ENOSYS:
     case EOPNOTSUPP:
         return {IoFault::not_supported, code};
+    case ELOOP:
+        return {IoFault::is_link, code};
     default:
         return {IoFault::other, code};
     }
@@ -61,6 +65,10 @@ int flags_of(OpenMode mode) {
         return O_RDWR;
     case OpenMode::read_write_or_create:
         return O_RDWR | O_CREAT;
+    case OpenMode::read_no_link:
+        return O_RDONLY | O_NOFOLLOW;
+    case OpenMode::read_write_or_create_no_link:
+        return O_RDWR | O_CREAT | O_NOFOLLOW;
     case OpenMode::create_new:
     case OpenMode::create_private:
         break;
@@ -70,6 +78,15 @@ int flags_of(OpenMode mode) {
 
 FileIdentity identity_of(const struct stat& info) {
     return {static_cast<std::uint64_t>(info.st_dev), static_cast<std::uint64_t>(info.st_ino)};
+}
+
+/// The end of a renaming by way of a second name: one of the two names goes. Where neither can be taken away
+/// again the file does stand under its new name.
+Io<void> unlink_old_name(const std::string& from, const std::string& to) {
+    if (::unlink(from.c_str()) == 0) return {};
+    const int code = errno;
+    if (::unlink(to.c_str()) != 0) return {};
+    return tl::unexpected<IoError>(error_of(code));
 }
 
 } // namespace
@@ -119,6 +136,14 @@ Io<FileIdentity> PosixFileLayer::identity(const std::string& path) {
     return identity_of(info);
 }
 
+Io<std::string> PosixFileLayer::real_path(const std::string& path) {
+    struct stat info {};
+    if (::lstat(path.c_str(), &info) != 0 || !S_ISLNK(info.st_mode)) return path;
+    const std::unique_ptr<char, decltype(&std::free)> resolved(::realpath(path.c_str(), nullptr), &std::free);
+    if (!resolved) return last_error();
+    return std::string(resolved.get());
+}
+
 Io<void> PosixFileLayer::rename(const std::string& from, const std::string& to) {
     return done_if(::rename(from.c_str(), to.c_str()) == 0);
 }
@@ -128,7 +153,7 @@ Io<void> PosixFileLayer::rename_new(const std::string& from, const std::string& 
     if (errno != EINVAL && errno != ENOSYS) return last_error();
     // Some file systems cannot rename without replacing; a second name does the same there, and where
     // there are no second names either, looking first is the best that can be done.
-    if (::link(from.c_str(), to.c_str()) == 0) return done_if(::unlink(from.c_str()) == 0);
+    if (::link(from.c_str(), to.c_str()) == 0) return unlink_old_name(from, to);
     if (errno == EEXIST || ::access(to.c_str(), F_OK) == 0) return io_fail(IoFault::exists, EEXIST);
     return rename(from, to);
 }

@@ -17,6 +17,7 @@ public:
     Io<std::uint64_t> size(Handle file) override;
     Io<FileIdentity> identity(Handle file) override;
     Io<FileIdentity> identity(const std::string& path) override;
+    Io<std::string> real_path(const std::string& path) override;
     Io<void> rename(const std::string& from, const std::string& to) override;
     Io<void> rename_new(const std::string& from, const std::string& to) override;
     Io<void> remove(const std::string& path) override;

@@ -17,14 +17,21 @@ struct NamedFile {
 };
 
 /// BASE1, BASE2, ...: the first name that is still free, already made.
-Io<NamedFile> make_numbered(FileLayer& files, const std::string& base) {
+Io<NamedFile> make_numbered(FileLayer& files, const std::string& base, OpenMode how) {
     for (int n = 1;; ++n) {
         std::string name = base + std::to_string(n);
-        auto made = open_file(files, name, OpenMode::create_new);
+        auto made = open_file(files, name, how);
         if (made) return NamedFile{std::move(name), std::move(*made)};
         if (made.error().fault != IoFault::exists || n == most_numbers)
             return tl::unexpected<IoError>(made.error());
     }
+}
+
+/// Who may read and write the one may do so with the other.
+Io<void> copy_mode(const OpenFile& from, const OpenFile& to) {
+    const auto mode = from.layer().mode(from.handle());
+    if (!mode) return tl::unexpected<IoError>(mode.error());
+    return to.layer().set_mode(to.handle(), *mode);
 }
 
 Io<void> copy(const OpenFile& from_file, std::uint64_t from, std::uint64_t size, const OpenFile& to) {
@@ -41,8 +48,8 @@ Io<void> copy(const OpenFile& from_file, std::uint64_t from, std::uint64_t size,
 
 /// A filled new file beside `path`, synced. Nothing is left when it fails.
 Result<NamedFile> make_beside(FileLayer& files, const std::string& path, const std::string& done,
-                              const Fill& fill) {
-    auto temporary = make_numbered(files, path + ".new-");
+                              OpenMode how, const Fill& fill) {
+    auto temporary = make_numbered(files, path + ".new-", how);
     if (!temporary) return pass_on(io_problem(path, done, temporary.error()));
     auto made = fill(temporary->file);
     if (made) {
@@ -63,10 +70,11 @@ Result<std::string> set_tail_aside(const OpenFile& file, const std::string& path
         return pass_on(
             io_problem(path, "made ready for writing: its cut-off end could not be set aside", error));
     };
-    const auto aside = make_numbered(files, path + ".cut-");
+    const auto aside = make_numbered(files, path + ".cut-", OpenMode::create_private);
     if (!aside) return problem(aside.error());
-    auto kept = copy(file, from, size, aside->file);
-    if (kept) kept = files.sync_folder(folder_of(path));
+    auto kept = copy_mode(file, aside->file);
+    if (kept) kept = copy(file, from, size, aside->file);
+    if (kept) kept = sync_folder_of(files, path);
     if (!kept) {
         static_cast<void>(files.remove(aside->name));
         return problem(kept.error());
@@ -76,7 +84,7 @@ Result<std::string> set_tail_aside(const OpenFile& file, const std::string& path
 }
 
 Result<void> make_file(FileLayer& files, const std::string& path, const Fill& fill) {
-    const auto temporary = make_beside(files, path, "made", fill);
+    const auto temporary = make_beside(files, path, "made", OpenMode::create_new, fill);
     if (!temporary) return pass_on(temporary.error());
     if (const auto renamed = files.rename_new(temporary->name, path); !renamed) {
         static_cast<void>(files.remove(temporary->name));
@@ -85,7 +93,7 @@ Result<void> make_file(FileLayer& files, const std::string& path, const Fill& fi
         return refuse("There is already a file of this name.",
                       {.file = path, .line = {}, .column = {}, .text = {}});
     }
-    if (const auto synced = files.sync_folder(folder_of(path)); !synced) {
+    if (const auto synced = sync_folder_of(files, path); !synced) {
         // The name may not survive a power cut; say so rather than promise.
         static_cast<void>(files.remove(path));
         return pass_on(io_problem(path, "made", synced.error()));
@@ -104,7 +112,7 @@ Result<void> make_file(FileLayer& files, const std::string& path, ByteView bytes
 Result<void> replace_file(FileLayer& files, const std::string& path, const Fill& fill,
                           const MayReplace& may_replace) {
     const std::string done = "written anew; nothing was changed";
-    const auto temporary = make_beside(files, path, done, fill);
+    const auto temporary = make_beside(files, path, done, OpenMode::create_private, fill);
     if (!temporary) return pass_on(temporary.error());
     auto replaced = may_replace(temporary->file);
     if (replaced) {

@@ -9,7 +9,7 @@
 namespace sumpbook::store {
 
 /// Copies the bytes from `from` to `size` into a new file FILE.cut-1 (or -2, ...), synced, and only then cuts
-/// them off. Returns the name of that file. The caller holds the exclusive lock.
+/// them off. That file has the permissions of this one. Returns its name. The caller holds the exclusive lock.
 [[nodiscard]] Result<std::string> set_tail_aside(const OpenFile& file, const std::string& path,
                                                  std::uint64_t from, std::uint64_t size);
 
@@ -25,7 +25,7 @@ using Fill = std::function<Result<void>(const OpenFile&)>;
 using MayReplace = std::function<Result<void>(const OpenFile&)>;
 
 /// A whole file in the place of the one that stands at `path`, in the same steps: the old one or the new one is
-/// there at any time. `may_replace` looks at it before. The caller holds the exclusive lock, and syncs the
+/// there at any time. Only its owner may read it until `fill` says who else. `may_replace` looks at it before. The caller holds the exclusive lock, and syncs the
 /// folder afterwards: only then is the change on the disk.
 [[nodiscard]] Result<void> replace_file(FileLayer& files, const std::string& path, const Fill& fill,
                                         const MayReplace& may_replace);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/integrity.h"
 
+#include "model/review/subject_name.h"
 #include "reports/compose/file_counts.h"
 #include "reports/compose/findings.h"
 
@@ -21,6 +22,10 @@ std::string_view slug(store::FingerprintAnswer answer) {
         return "not-found";
     case store::FingerprintAnswer::not_covered:
         return "not-covered";
+    case store::FingerprintAnswer::partly:
+        return "partly";
+    case store::FingerprintAnswer::cannot_tell:
+        return "cannot-tell";
     }
     return "not-found";
 }
@@ -48,6 +53,19 @@ std::string check_words(const CheckedFile& file) {
                        file.attachments == 0 ? "" : " and " + count_of(file.attachments, "attachment"));
 }
 
+std::string listed(const std::vector<std::string>& names) {
+    std::string all;
+    for (std::size_t i = 0; i < names.size(); ++i)
+        all += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+    return all;
+}
+
+std::string not_held_words(const store::FingerprintCheck& check) {
+    return check.subjects_not_held == 1
+               ? std::string("one bike (or the garage itself)")
+               : fmt::format("{} bikes (or the garage itself)", check.subjects_not_held);
+}
+
 std::string unchanged_words(const store::FingerprintCheck& check, const std::string& bike) {
     if (!bike.empty()) {
         return fmt::format(
@@ -63,10 +81,28 @@ std::string unchanged_words(const store::FingerprintCheck& check, const std::str
     return fmt::format(
         "Unchanged since that fingerprint, as far as this file goes: what it covers of it, {}, is as it "
         "was. It also covers {} of which nothing is in this file.",
-        records(check.covered_entries),
-        check.subjects_not_held == 1
-            ? std::string("one bike (or the garage itself)")
-            : fmt::format("{} bikes (or the garage itself)", check.subjects_not_held));
+        records(check.covered_entries), not_held_words(check));
+}
+
+std::string partly_words(const store::FingerprintCheck& check, const VerifiedNames& names) {
+    const auto tested = fmt::format("{}, {}", listed(names.tested), records(check.covered_entries));
+    const auto begins =
+        check.known_by_heads
+            ? "Unchanged since that fingerprint: " + tested + "."
+            : "Too little can be tested here to say that nothing was changed. What can is as it was: " +
+                  tested + ".";
+    return fmt::format("{} It also covers {} that {} not found in this file.", begins, not_held_words(check),
+                       check.subjects_not_held == 1 ? "was" : "were");
+}
+
+/// Of one and of several the same words fit.
+std::string untold_words(const std::string& names) {
+    return "That fingerprint says nothing that can be tested about " + names +
+           ": of another garage, begun later, or rewritten since.";
+}
+
+document::Array array_of(const std::vector<std::string>& names) {
+    return document::Array(names.begin(), names.end());
 }
 
 } // namespace
@@ -105,22 +141,36 @@ document::Document fingerprint_words(const store::FingerprintRecord& record) {
     return words;
 }
 
-document::Value verify_json(const store::FingerprintCheck& check, const std::string& bike,
+VerifiedNames verified_names(const store::FingerprintCheck& check, const Garage& garage,
+                             const SubjectId& settings, const std::string& bike) {
+    VerifiedNames names{bike, {}, {}};
+    for (const auto& subject : check.tested)
+        names.tested.push_back(review::subject_words(garage, settings, subject));
+    for (const auto& subject : check.untold)
+        names.untold.push_back(review::subject_words(garage, settings, subject));
+    return names;
+}
+
+document::Value verify_json(const store::FingerprintCheck& check, const VerifiedNames& names,
                             const std::vector<CheckedTimeStamp>& stamps) {
     document::Object json = document::result();
     json.add("answer", slug(check.answer))
-        .add("bike", bike.empty() ? document::Value() : document::Value(bike));
+        .add("bike", names.bike.empty() ? document::Value() : document::Value(names.bike));
+    json.add("lines_up", check.lines_up());
+    json.add("tested", array_of(names.tested)).add("untold", array_of(names.untold));
     json.add("printed", check.printed ? document::Value(iso_text(*check.printed)) : document::Value());
     json.add("place", check.place.empty() ? document::Value() : document::Value(check.place));
     json.add("covered_records", check.covered_entries).add("recorded_later", check.recorded_later);
     json.add("recorded_earlier", check.recorded_earlier).add("forked_before", check.forked_before);
+    json.add("records_untold", check.entries_untold);
     json.add("subjects_not_held", check.subjects_not_held);
     json.add("time_stamps", time_stamps_json(stamps));
     return json;
 }
 
-document::Document verify_text(const store::FingerprintCheck& check, const std::string& bike) {
+document::Document verify_text(const store::FingerprintCheck& check, const VerifiedNames& names) {
     document::Document words;
+    const auto& bike = names.bike;
     const std::string of = bike.empty() ? "" : bike + ": ";
     switch (check.answer) {
     case store::FingerprintAnswer::unchanged:
@@ -151,11 +201,23 @@ document::Document verify_text(const store::FingerprintCheck& check, const std::
                  "it was in the garage.",
             document::Severity::caution);
         return words;
+    case store::FingerprintAnswer::partly:
+        words.sentence(partly_words(check, names),
+                       check.lines_up() ? document::Severity::good : document::Severity::danger);
+        break;
+    case store::FingerprintAnswer::cannot_tell:
+        words.sentence(untold_words(bike), document::Severity::caution);
+        return words;
     }
-    words.facts(
-        {{{"Recorded later", records(check.recorded_later)},
-          {"Recorded before it, but not in the copy it was printed of", records(check.recorded_earlier)},
-          {"Branched off before its end", records(check.forked_before)}}});
+    if (!names.untold.empty())
+        words.sentence(untold_words(listed(names.untold)), document::Severity::caution);
+    document::Facts facts{
+        {{"Recorded later", records(check.recorded_later)},
+         {"Recorded before it, but not in the copy it was printed of", records(check.recorded_earlier)},
+         {"Branched off before its end", records(check.forked_before)}}};
+    if (check.entries_untold > 0)
+        facts.lines.emplace_back("It cannot be told whether it covers", records(check.entries_untold));
+    words.facts(std::move(facts));
     words.sentence(
         "This shows what was changed since the fingerprint was printed, not whether what was written is "
         "true, nor what was changed before.");

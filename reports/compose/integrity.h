@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "model/garage/garage.h"
 #include "model/review/finding.h"
 #include "model/store/fingerprint.h"
 #include "reports/compose/time_stamps.h"
@@ -24,11 +25,19 @@ namespace sumpbook::compose {
 /// All 256 bits as 64 hexadecimal digits in capitals, which `verify` takes back.
 [[nodiscard]] plot::QrCode fingerprint_code(const store::Hash256& fingerprint);
 
-/// `bike`: the answer is about this one alone; empty: about all that the file holds.
-[[nodiscard]] document::Value verify_json(const store::FingerprintCheck& check, const std::string& bike = {},
+/// What the subjects of an answer are called.
+struct VerifiedNames {
+    std::string bike; ///< The answer is about this one alone; empty: about all that the file holds.
+    std::vector<std::string> tested;
+    std::vector<std::string> untold;
+};
+/// `settings`: the subject that the garage itself is.
+[[nodiscard]] VerifiedNames verified_names(const store::FingerprintCheck& check, const Garage& garage,
+                                           const SubjectId& settings, const std::string& bike);
+[[nodiscard]] document::Value verify_json(const store::FingerprintCheck& check, const VerifiedNames& names,
                                           const std::vector<CheckedTimeStamp>& stamps = {});
 [[nodiscard]] document::Document verify_text(const store::FingerprintCheck& check,
-                                             const std::string& bike = {});
+                                             const VerifiedNames& names);
 
 /// A file of which every byte was looked at. It is damaged where stretches of it or attachments do not
 /// verify; then the frames and records counted are those that do.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "reports/compose/log_versions.h"
 
+#include "model/garage/versions.h"
 #include "reports/compose/entry_cells.h"
 
 #include <algorithm>
@@ -18,7 +19,8 @@ bool replaces(const NamedRecord& later, const NamedRecord& earlier) {
 /// Whether two records share a replaced version, held here or not.
 bool replace_the_same(const NamedRecord& a, const NamedRecord& b) {
     return a.subject == b.subject && std::ranges::any_of(a.record.replaces, [&](const RecordName& name) {
-               return std::ranges::find(b.record.replaces, name) != b.record.replaces.end();
+               return name.index != no_version &&
+                      std::ranges::find(b.record.replaces, name) != b.record.replaces.end();
            });
 }
 
@@ -44,6 +46,7 @@ EntryVersion version_of(const NamedRecord& named, const std::vector<const NamedR
                          .reason = {},
                          .current = true};
     for (const auto& name : named.record.replaces) {
+        if (name.index == no_version) continue;
         const auto held = std::ranges::find(all, name, &NamedRecord::name);
         version.replaces.push_back(held == all.end() ? "missing" : (*held)->id);
     }

@@ -50,6 +50,8 @@ std::string listed(const std::vector<std::string>& things) {
     return text;
 }
 
+document::Array texts_json(const std::vector<std::string>& texts) { return {texts.begin(), texts.end()}; }
+
 std::size_t filled_parts(const store::MergePlan& plan) {
     std::size_t filled = 0;
     for (const auto& chain : plan.chains)
@@ -80,6 +82,79 @@ std::string news_words(const Merge& merge) {
     return words + ".";
 }
 
+std::string bike_words(const store::LostToErasing& lost, const store::MergePlan& plan) {
+    if (!lost.bike.empty()) return lost.bike;
+    return lost.subject == plan.set.garage() ? "the garage itself" : "a bike without a name here";
+}
+
+/// The first of many, and how many more there are.
+std::string some_of(const std::vector<std::string>& ids) {
+    constexpr std::size_t most = 12;
+    if (ids.size() <= most) return listed(ids);
+    std::vector<std::string> first(ids.begin(), ids.begin() + most);
+    first.push_back(std::to_string(ids.size() - most) + " more");
+    return listed(first);
+}
+
+/// What goes because it was erased in one of the files, bike by bike.
+void add_lost(Document& text, const store::MergePlan& plan) {
+    if (plan.lost.empty()) return;
+    document::Table table{{{"Erased, and not in the result", {}}, {"Records", {}}, {"Files", {}}, {"Said by", {}}}, {}};
+    for (const auto& lost : plan.lost) {
+        table.rows.push_back({Cell{bike_words(lost, plan), {}}, Cell{std::to_string(lost.entries), {}},
+                              Cell{std::to_string(lost.attachments), {}},
+                              Cell{lost.by.empty() ? "-" : some_of(lost.by), {}}});
+    }
+    text.table(table);
+    for (const auto& lost : plan.lost) {
+        if (lost.unaccounted.empty()) continue;
+        text.sentence("Of " + bike_words(lost, plan) + " " + count_of(lost.unaccounted.size(), "record") +
+                          " would go that nobody erased by name and that stands nowhere else: " +
+                          some_of(lost.unaccounted) + ". Sumpbook writes no such file: " +
+                          (lost.by.empty() ? "a record" : some_of(lost.by)) +
+                          " was made up, or is not whole. Do not merge before you know why.",
+                      Severity::danger);
+    }
+}
+
+/// What was erased in one file and is here all the same; `garage`: the file it is in.
+void add_still_here(Document& text, const store::MergePlan& plan, const std::string& garage) {
+    for (const auto& thing : plan.still_here) {
+        const auto where = thing.erased_in == thing.held_in
+                               ? "An entry that was erased is in " + thing.held_in + " in a version"
+                               : "An entry that was erased in " + thing.erased_in + " is in " + thing.held_in +
+                                     " in a version";
+        text.sentence(where + " that the erasing did not know: " + listed(thing.ids) +
+                          ". What it says there is still here. Erase it again: sumpbook -g " + typed_name(garage) +
+                          " log erase " + thing.ids.back(),
+                      Severity::caution);
+    }
+}
+
+document::Array lost_json(const store::MergePlan& plan) {
+    document::Array items;
+    for (const auto& lost : plan.lost) {
+        document::Object item;
+        item.add("bike", lost.bike.empty() ? document::Value() : document::Value(lost.bike));
+        item.add("records", lost.entries).add("files", lost.attachments).add("said_by", texts_json(lost.by));
+        item.add("unaccounted", texts_json(lost.unaccounted));
+        items.emplace_back(std::move(item));
+    }
+    return items;
+}
+
+document::Array still_here_json(const store::MergePlan& plan) {
+    document::Array items;
+    for (const auto& thing : plan.still_here) {
+        document::Object item;
+        item.add("bike", thing.bike.empty() ? document::Value() : document::Value(thing.bike));
+        item.add("ids", texts_json(thing.ids));
+        item.add("erased_in", thing.erased_in).add("held_in", thing.held_in);
+        items.emplace_back(std::move(item));
+    }
+    return items;
+}
+
 document::Array still_open_json(const std::vector<OpenConflict>& conflicts) {
     document::Array items;
     for (const auto& conflict : conflicts) {
@@ -105,8 +180,6 @@ document::Array chains_json(const store::MergePlan& plan) {
     return items;
 }
 
-document::Array texts_json(const std::vector<std::string>& texts) { return {texts.begin(), texts.end()}; }
-
 } // namespace
 
 Document merge_plan_text(const Merge& merge) {
@@ -118,6 +191,7 @@ Document merge_plan_text(const Merge& merge) {
                       merge.from.back() + " would be taken over with the whole history.");
     }
     text.table(chain_table(*merge.plan));
+    add_lost(text, *merge.plan);
     return text.sentence(news_words(merge));
 }
 
@@ -125,6 +199,7 @@ Document merged_text(const Merge& merge, const store::WrittenOut& written,
                      const std::vector<OpenConflict>& conflicts) {
     Document text;
     text.sentence(written_words(written) + " " + listed(merge.from) + " are as they were.", Severity::good);
+    add_still_here(text, *merge.plan, written.path);
     if (conflicts.empty()) return text.sentence("Nothing was changed in two places.");
     std::vector<std::string> which;
     for (const auto& conflict : conflicts)
@@ -145,6 +220,7 @@ document::Value merged_json(const Merge& merge, const store::WrittenOut& written
     json.add("new_frames", merge.plan->new_frames()).add("filled_parts", filled_parts(*merge.plan));
     json.add("new_fingerprints", merge.plan->new_fingerprints);
     json.add("written", written_json(written)).add("conflicts", still_open_json(conflicts));
+    json.add("erased", lost_json(*merge.plan)).add("erased_and_still_here", still_here_json(*merge.plan));
     return json;
 }
 

@@ -46,7 +46,7 @@ CheckedStamp checked_stamp(store::Stamp stamp, const store::PublicKey& key) {
     } else if (!store::is_signed(stamp)) {
         answer = StampAnswer::changed;
     }
-    return {.stamp = std::move(stamp), .answer = answer, .garage = {}};
+    return {.stamp = std::move(stamp), .answer = answer, .garage = {}, .names = {}};
 }
 
 document::Value stamp_json(const store::Stamp& stamp) {
@@ -59,7 +59,7 @@ document::Value checked_stamp_json(const CheckedStamp& checked) {
     document::Object json = document::result();
     json.add("answer", slug(checked.answer));
     add_fields(json, checked.stamp);
-    json.add("garage", checked.garage ? verify_json(*checked.garage) : document::Value());
+    json.add("garage", checked.garage ? verify_json(*checked.garage, checked.names) : document::Value());
     return json;
 }
 
@@ -85,7 +85,7 @@ document::Document checked_stamp_text(const CheckedStamp& checked) {
     words.facts(stamp_facts(checked.stamp));
     if (checked.answer != StampAnswer::fits) return words;
     if (checked.garage) {
-        words.append(verify_text(*checked.garage));
+        words.append(verify_text(*checked.garage, checked.names));
     } else {
         words.sentence(
             "No garage file was named, so none was tested against the stamp. Name it with -g FILE.");

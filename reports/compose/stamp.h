@@ -2,6 +2,7 @@
 #pragma once
 
 #include "model/store/stamp.h"
+#include "reports/compose/integrity.h"
 #include "reports/document/document.h"
 #include "reports/document/value.h"
 
@@ -19,6 +20,7 @@ struct CheckedStamp {
     store::Stamp stamp;
     StampAnswer answer = StampAnswer::changed;
     std::optional<store::FingerprintCheck> garage; ///< Of the garage file, where one was named and it fits.
+    VerifiedNames names;                           ///< Of what `garage` is about.
 };
 [[nodiscard]] CheckedStamp checked_stamp(store::Stamp stamp, const store::PublicKey& key);
 

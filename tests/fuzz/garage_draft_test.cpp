@@ -70,3 +70,12 @@ TEST_CASE("Changed garages keep to the length, and many of them open", "[fuzz]")
     CHECK(opened > 50);
     CHECK(opened < 450);
 }
+
+TEST_CASE("A count that a frame only claims makes no change long", "[fuzz]") {
+    auto draft = read_draft(example_bytes());
+    for (auto* frame : frames_of(draft))
+        frame->header.entry_count = 1'000'000;
+    const auto bytes = write_draft(draft);
+    for (std::uint32_t seed = 0; seed < 500; ++seed)
+        CHECK(changed_garage(bytes, 100'000'000, seed, [](Bytes&, std::size_t) {}).size() < 500'000);
+}

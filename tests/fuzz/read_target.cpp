@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/garage/garage.h"
 #include "model/store/bodies.h"
+#include "model/store/parallel_load.h"
 #include "model/store/recover.h"
 #include "tests/fuzz/targets.h"
 #include "tests/model/store/memory_disk.h"
@@ -109,6 +110,36 @@ void look_at_everything(const GarageFile& garage) {
     }
 }
 
+struct Load {
+    Loader loader;
+    Scan scan;
+    Load(const OpenFile& file, std::uint64_t size, Readers readers) {
+        loader.expect(size);
+        scan = load_actions(file, size, file_header_bytes, ScanDepth::everything, readers, loader);
+    }
+};
+
+/// Several threads with small windows find what one finds, in whatever file this is.
+void threads_say_what_one_says(MemoryDisk& disk, std::uint64_t size) {
+    if (size <= file_header_bytes) return;
+    const auto file = open_file(disk, path, OpenMode::read);
+    const Load alone(*file, size, {});
+    const Load together(*file, size, {.threads = 3, .window_bytes = 700});
+    must(alone.loader.fault() == together.loader.fault(), "threads meet the same fault");
+    must(alone.scan.good_end == together.scan.good_end && alone.scan.tail == together.scan.tail &&
+             alone.scan.frames == together.scan.frames &&
+             alone.scan.damages.size() == together.scan.damages.size(),
+         "threads find the same damage");
+    must(std::ranges::equal(alone.loader.index().frames(), together.loader.index().frames(), {},
+                            &IndexedFrame::hash, &IndexedFrame::hash),
+         "threads find the same frames");
+    if (alone.loader.fault()) return;
+    must(std::ranges::equal(
+             alone.loader.records(), together.loader.records(),
+             [](const auto& a, const auto& b) { return a.id == b.id && a.record == b.record; }),
+         "threads find the same records");
+}
+
 /// Cut off at a place that depends on the bytes.
 void cut_is_older_or_noticed(const GarageFile& whole, ByteView bytes) {
     const auto cut = get_number<std::uint32_t>(sha256({bytes}), 0) % bytes.size();
@@ -150,6 +181,7 @@ void try_reader(ByteView bytes) {
     SeededRandom random("reader");
     const auto garage = open(disk, random);
     must(std::ranges::equal(disk.bytes(path), bytes), "reading changes nothing");
+    if (bytes.size() % 4 == 0) threads_say_what_one_says(disk, bytes.size());
     if (!garage) {
         must_have_sentence(garage.error());
         return recovers_or_says_why(disk);

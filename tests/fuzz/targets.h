@@ -21,7 +21,8 @@ inline void must(bool holds, const char* rule) {
 
 /// A file of these bytes is opened and everything in it is looked at. The answer is a sentence or a garage;
 /// what opens is in its only encoding, answers for its own fingerprint, and cut anywhere it is an older state
-/// or noticed; what can be recovered of a file that does not open does open.
+/// or noticed; what can be recovered of a file that does not open does open. A quarter of the files are also
+/// read by several threads, which say what one says.
 void try_reader(store::ByteView bytes);
 
 /// The first two bytes choose what is imported and what the owner states, the rest is the file. Rows and

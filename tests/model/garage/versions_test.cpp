@@ -45,6 +45,25 @@ std::vector<std::string> heads_of(const Conflict& conflict, const std::vector<Na
 
 } // namespace
 
+TEST_CASE("Things erased from one frame, each in a copy, stay apart", "[versions]") {
+    // X, Y and Z were saved together. One copy erased X and recorded Y and Z again, the other erased Y.
+    const auto in_frame = [](std::uint32_t index) { return RecordName{.frame_hash = {1}, .index = index}; };
+    const std::vector<NamedRecord> records{record(2, 20, Withdrawal{"x"}, {in_frame(0), in_frame(no_version)}),
+                                           record(3, 10, note("y"), {in_frame(1)}),
+                                           record(4, 10, note("z"), {in_frame(2)}),
+                                           record(5, 21, Withdrawal{"y"}, {in_frame(1), in_frame(no_version)}),
+                                           record(6, 10, note("x"), {in_frame(0)}),
+                                           record(7, 10, note("z"), {in_frame(2)})};
+    const auto groups = version_groups(records);
+    REQUIRE(groups.size() == 3);
+    CHECK(groups[0] == VersionGroup{4, 0}); // x
+    CHECK(groups[1] == VersionGroup{1, 3}); // y
+    CHECK(groups[2] == VersionGroup{2, 5}); // z
+    const auto bike_now = fold(garage_subject, records).bikes.at(0);
+    REQUIRE(bike_now.log.size() == 1); // x and y are taken back, and z is one entry
+    CHECK(bike_now.log[0].value == note("z"));
+}
+
 TEST_CASE("Promise 8: corrections made apart are both kept and shown as a conflict until settled", "[versions]") {
     std::vector<NamedRecord> records{record(1, 10, note("as first written")),
                                      record(2, 20, note("corrected here"), {name(1)}),

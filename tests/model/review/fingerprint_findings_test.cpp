@@ -90,3 +90,24 @@ TEST_CASE("A recorded fingerprint of which nothing is here is foreign") {
     add_record(bench, *printed);
     CHECK(ids_of(bench) == Ids{"fingerprint-record-foreign"});
 }
+
+TEST_CASE("A recorded fingerprint of another garage whose bike was taken over is no serious matter") {
+    Bench bench;
+    auto garage = bench.create().value();
+    append(garage, 1);
+    auto printed = garage.take_fingerprint({1'700'000'500});
+    REQUIRE(printed);
+    for (auto& leaf : printed->leaves) { // as a hand-over of the bike has it, and of no more
+        if (leaf.subject != subject_of(1)) leaf = {Hash256{1}, {}, {}};
+    }
+    std::ranges::sort(printed->leaves, {}, &FingerprintLeaf::leaf);
+    add_record(bench, *printed);
+    CHECK(ids_of(bench) == Ids{"fingerprint-record-foreign"});
+    auto bare = *printed; // of the bike only a number, and of the settings too: that is too little
+    bare.leaves.push_back({Hash256{2}, {}, {}});
+    std::ranges::sort(bare.leaves, {}, &FingerprintLeaf::leaf);
+    for (auto& leaf : bare.leaves)
+        leaf = {leaf.leaf, {}, {}};
+    add_record(bench, bare);
+    CHECK(ids_of(bench) == Ids{"fingerprint-record-foreign", "fingerprint-missing"});
+}

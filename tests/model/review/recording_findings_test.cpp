@@ -47,6 +47,23 @@ TEST_CASE("A clock that goes back by up to a day is no finding, by more it is, w
     CHECK(findings[0].sentence.find("2 places") != std::string::npos);
 }
 
+TEST_CASE("What was recorded again because something saved with it was erased keeps its time, and is no clock") {
+    Bench bench;
+    auto garage = bench.create().value();
+    auto one = fuel_record(1), two = fuel_record(2);
+    one.recorded = two.recorded = {start + day_s};
+    REQUIRE(garage.append({{subject_of(1), one}, {subject_of(1), two}}));
+    const auto erased = garage.records().back().name;
+    add(garage, start + 10 * day_s);
+    REQUIRE(garage.erase(erased, {}, {start + 12 * day_s}));
+    REQUIRE(garage.records().back().record.recorded == RecordedTime{start + day_s}); // the copy of the other
+    CHECK(findings_of(garage, start + 20 * day_s).empty());
+    const auto back = add(garage, start + 10 * day_s); // behind the erasing, whose time stands
+    const auto findings = findings_of(garage, start + 20 * day_s);
+    REQUIRE(findings.size() == 1);
+    CHECK(findings[0].entry_ids == std::vector<std::string>{back});
+}
+
 TEST_CASE("Another run of entries is no order to be kept") {
     Bench bench;
     auto garage = bench.create().value();

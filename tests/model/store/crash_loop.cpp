@@ -105,6 +105,18 @@ void CrashLoop::run() {
         if (!taken) return pass_on(taken.error());
         return {};
     });
+    save("an erasure", [](FileLayer& files) -> Result<void> {
+        SeededRandom random("erasure");
+        auto garage = GarageFile::open(surroundings(files, random), garage_path);
+        if (!garage) return pass_on(garage.error());
+        for (const auto& record : garage->records()) {
+            if (record.record.recorded != fuel_record(10).recorded) continue;
+            const auto erased = garage->erase(record.name, "names somebody", {1'800'000'001});
+            if (!erased) return pass_on(erased.error());
+            return {};
+        }
+        return refuse("There is no entry to erase.");
+    });
     const auto start = static_cast<std::ptrdiff_t>(disk_.bytes(garage_path).size());
     save_records("many entries", 40, 12);
     // A save that was cut short, of several sectors: the next one sets it aside first.

@@ -33,8 +33,8 @@ public:
         : disk_(empty_disk())
         , seeds_(seeds) {}
 
-    /// Creates, saves single entries, several bikes at once, attachments and a fingerprint; then dies in the
-    /// middle of a save and goes on behind its torn end.
+    /// Creates, saves single entries, several bikes at once, attachments and a fingerprint, and erases; then
+    /// dies in the middle of a save and goes on behind its torn end.
     void run();
 
     int moments = 0;                ///< File operations after which somebody died.

@@ -28,6 +28,12 @@ EmptiedFrames empty_in(Bench& bench, const std::set<Hash256>& frames, const std:
     return empty_frames(window, file_header_bytes, frames, attachments);
 }
 
+bool are_emptied_in(Bench& bench, const std::set<Hash256>& frames) {
+    const auto bytes = bench.bytes();
+    Window window(ByteView(bytes), 0);
+    return are_emptied(window, file_header_bytes, frames);
+}
+
 } // namespace
 
 TEST_CASE("Every frame of a file can be emptied alone, and every hash stays", "[emptied-frames]") {
@@ -43,11 +49,14 @@ TEST_CASE("Every frame of a file can be emptied alone, and every hash stays", "[
         const auto emptied = empty_in(bench, {frame.hash}, attachments);
         CHECK(emptied.frames == std::set<Hash256>{frame.hash});
         CHECK(emptied.incomplete.empty());
+        CHECK(emptied.complete);
+        CHECK_FALSE(are_emptied_in(bench, {frame.hash}));
         CHECK(emptied.attachments == attachments.size());
         CHECK(emptied.patches.size() == 2); // the frame, and the length of its action
         const auto bytes = patched(bench, emptied, garage.bytes());
         CHECK(bytes.size() < bench.bytes().size());
         write_file(bench.path(), bytes);
+        CHECK(are_emptied_in(bench, {frame.hash}));
         const auto opened = bench.open(ScanDepth::everything);
         REQUIRE(opened);
         REQUIRE(opened->index().frames().size() == frames.size());
@@ -80,4 +89,19 @@ TEST_CASE("A file that becomes shorter while it is copied is noticed", "[emptied
     const auto written = copy_patched(*from, garage.bytes() + 1, {}, *to);
     REQUIRE_FALSE(written);
     CHECK(written.error().fault == IoFault::ended);
+}
+
+TEST_CASE("Frames that are not there, or not good any more, are not emptied", "[emptied-frames]") {
+    Bench bench;
+    const auto garage = make_example(bench);
+    const auto hash = garage.index().frames()[1].hash;
+    CHECK(empty_in(bench, {hash}, {}).complete);
+    CHECK_FALSE(empty_in(bench, {hash, Hash256{}}, {}).complete);
+    CHECK_FALSE(are_emptied_in(bench, {Hash256{}}));
+    CHECK(are_emptied_in(bench, {}));
+    auto bytes = bench.bytes();
+    bytes[bytes.size() - 1] ^= 1; // of another frame
+    write_file(bench.path(), bytes);
+    CHECK_FALSE(empty_in(bench, {hash}, {}).complete);
+    CHECK_FALSE(are_emptied_in(bench, {}));
 }

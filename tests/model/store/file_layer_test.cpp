@@ -114,3 +114,33 @@ TEST_CASE("The machine says when it was started and who is asking", "[files]") {
     CHECK(files.boot_id() == files.boot_id());
     CHECK(files.self().starts_with("process "));
 }
+
+TEST_CASE("A link is followed to the name of the file itself", "[files]") {
+    namespace fs = std::filesystem;
+    const TempFolder folder;
+    PosixFileLayer files;
+    const auto path = fs::canonical(folder.file(".")).string() + "/a";
+    write_file(path, as_bytes("hello"));
+    fs::create_symlink("a", folder.file("b"));
+    fs::create_symlink(folder.file("b"), folder.file("c"));
+    fs::create_symlink("nowhere", folder.file("d"));
+    CHECK(files.real_path(folder.file("a")).value() == folder.file("a")); // as it was given
+    CHECK(files.real_path(folder.file("not there")).value() == folder.file("not there"));
+    CHECK(files.real_path(folder.file("b")).value() == path);
+    CHECK(files.real_path(folder.file("c")).value() == path);
+    CHECK(files.real_path(folder.file("d")).error().fault == IoFault::not_found);
+    for (const auto mode : {OpenMode::read_no_link, OpenMode::read_write_or_create_no_link}) {
+        CHECK(open_file(files, folder.file("a"), mode));
+        CHECK(open_file(files, folder.file("b"), mode).error().fault == IoFault::is_link);
+        CHECK(open_file(files, folder.file("d"), mode).error().fault == IoFault::is_link);
+    }
+}
+
+TEST_CASE("Only a disk that cannot sync folders is excused from it", "[files]") {
+    const TempFolder folder;
+    for (const auto& [fault, code] : {std::pair(IoFault::not_supported, 22), std::pair(IoFault::other, 5)}) {
+        FailingFiles files({.fail_at = 1, .fault = fault, .code = code, .only = "sync folder"});
+        CHECK(sync_folder_of(files, folder.file("a")).has_value() == (fault == IoFault::not_supported));
+        CHECK(sync_folder_of(files, folder.file("a")));
+    }
+}

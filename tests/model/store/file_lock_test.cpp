@@ -155,3 +155,51 @@ TEST_CASE("A lock that was moved from lets go of nothing", "[lock]") {
     }
     CHECK(FileLock::take(files, path, LockKind::exclusive, {0}));
 }
+
+TEST_CASE("A link in the place of the lock file is not followed", "[lock]") {
+    const TempFolder folder;
+    PosixFileLayer files;
+    const auto path = folder.file("g"), target = folder.file("letter");
+    for (const std::string text : {"", "boot strap", "Dear friend"}) {
+        write_file(target, as_bytes(text));
+        std::filesystem::remove(path + ".lock");
+        std::filesystem::create_symlink(target, path + ".lock");
+        const auto writer = FileLock::take(files, path, LockKind::exclusive, {0});
+        REQUIRE_FALSE(writer);
+        CHECK(writer.error().kind == ProblemKind::refused);
+        CHECK(writer.error().sentence.find(path + ".lock") != std::string::npos);
+        CHECK(text_of(target) == text);
+        CHECK(FileLock::take(files, path, LockKind::shared, {0})); // without one: no writer can have it
+        CHECK(text_of(target) == text);
+    }
+    std::filesystem::remove(target);
+    CHECK_FALSE(FileLock::take(files, path, LockKind::exclusive, {0}));
+    CHECK(FileLock::take(files, path, LockKind::shared, {0}));
+    CHECK_FALSE(std::filesystem::exists(target));
+}
+
+TEST_CASE("A file of another kind in the place of the lock file is not written over", "[lock]") {
+    const TempFolder folder;
+    PosixFileLayer files;
+    const auto path = folder.file("g");
+    const auto take = [&] { return FileLock::take(files, path, LockKind::exclusive, {0}); };
+    for (const std::string text : {"Dear friend", "bo", "boots", " boot a", "Boot a holder b"}) {
+        write_file(path + ".lock", as_bytes(text));
+        const bool is_start = text == "bo";
+        const auto writer = take();
+        CHECK(writer.has_value() == is_start);
+        if (is_start) continue;
+        CHECK(writer.error().kind == ProblemKind::refused);
+        CHECK(writer.error().place.file == path + ".lock");
+        CHECK(text_of(path + ".lock") == text);
+    }
+    CHECK_FALSE(take());
+    for (const std::ptrdiff_t zeros_from : {0, 2, 5}) { // what a power cut makes of one
+        std::string text = "boot a holder b\n";
+        std::fill(text.begin() + zeros_from, text.end(), '\0');
+        write_file(path + ".lock", as_bytes(text));
+        CHECK(take());
+    }
+    write_file(path + ".lock", {});
+    CHECK(take());
+}

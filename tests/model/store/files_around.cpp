@@ -69,6 +69,9 @@ Io<FileIdentity> FilesAround::identity(Handle file) {
 Io<FileIdentity> FilesAround::identity(const std::string& path) {
     return ask(by_name("identity", path), [&] { return inner_->identity(path); });
 }
+Io<std::string> FilesAround::real_path(const std::string& path) {
+    return ask(by_name("real path", path), [&] { return inner_->real_path(path); });
+}
 Io<void> FilesAround::rename(const std::string& from, const std::string& to) {
     return ask(by_name("rename", from, to), [&] { return inner_->rename(from, to); });
 }

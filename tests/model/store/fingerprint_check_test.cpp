@@ -201,13 +201,16 @@ TEST_CASE("A record of bare leaves alone proves nothing of a gutted file", "[fin
     CHECK(check.subjects_not_held == 2);
     CHECK(check.covered_entries == 0);
 
-    ExampleFile half; // the second bike is whole, so the first is the one that does not fit
+    ExampleFile half; // the second bike is whole; nobody knows what the first is, and that is too little
     half.add(1, 11, 0, 0, 100);
     half.add(2, 21, 0, 0, 110);
     half.records.push_back(bare(print));
     check = half.check(fingerprint);
-    CHECK(check.answer == FingerprintAnswer::changed);
-    CHECK(check.place == "the entries 04-...");
+    CHECK(check.answer == FingerprintAnswer::partly);
+    CHECK_FALSE(check.lines_up());
+    CHECK(check.tested == std::vector{subject_of(2)});
+    CHECK(check.untold == std::vector{subject_of(1)});
+    CHECK(check.entries_untold == 1);
     CHECK(check.subjects_not_held == 1);
 
     ExampleFile empty;
@@ -251,7 +254,8 @@ TEST_CASE("A bare record does not hide what another record of the fingerprint kn
     CHECK(check.subjects_not_held == 0);
 }
 
-TEST_CASE("Beside a whole bike, one that fits no leaf is changed", "[fingerprint]") {
+TEST_CASE("Beside a whole bike that is known by its heads, nothing is told of one that fits no leaf",
+          "[fingerprint]") {
     auto file = two_bikes();
     file.add(2, 22, 1, 21, 125);
     auto print = file.print(130);
@@ -261,8 +265,66 @@ TEST_CASE("Beside a whole bike, one that fits no leaf is changed", "[fingerprint
     auto gutted = two_bikes();
     gutted.records.push_back(print);
     const auto check = gutted.check(print.fingerprint());
-    CHECK(check.answer == FingerprintAnswer::changed);
-    CHECK(check.place == "the entries 08-...");
+    CHECK(check.answer == FingerprintAnswer::partly);
+    CHECK(check.lines_up());
+    CHECK(check.tested == std::vector{subject_of(1)});
+    CHECK(check.untold == std::vector{subject_of(2)});
+    CHECK(check.covered_entries == 2);
+    CHECK(check.entries_untold == 1);
+    CHECK(check.recorded_earlier == 0);
+    const auto that_one = gutted.check(print.fingerprint(), subject_of(2));
+    CHECK(that_one.answer == FingerprintAnswer::cannot_tell);
+    CHECK_FALSE(that_one.lines_up());
+    CHECK(gutted.check(print.fingerprint(), subject_of(1)).answer == FingerprintAnswer::unchanged);
+}
+
+TEST_CASE("A bike that was added to a hand-over takes nothing from what it is known to hold", "[fingerprint]") {
+    auto print = two_bikes().print(130);
+    for (auto& leaf : print.leaves) {
+        if (leaf.subject == subject_of(2)) leaf = {leaf.leaf, {}, {}};
+    }
+    ExampleFile given;
+    given.add(1, 11, 0, 0, 100);
+    given.add(1, 12, 1, 11, 120);
+    given.add(3, 31, 0, 0, 140); // the buyer's own
+    given.records = {print};
+    auto check = given.check(print.fingerprint());
+    CHECK(check.answer == FingerprintAnswer::partly);
+    CHECK(check.lines_up());
+    CHECK(check.untold == std::vector{subject_of(3)});
+    ExampleFile cut; // the bike itself is not whole: that is said first
+    cut.add(1, 11, 0, 0, 100);
+    cut.add(3, 31, 0, 0, 140);
+    cut.records = {print};
+    check = cut.check(print.fingerprint());
+    CHECK(check.answer == FingerprintAnswer::missing);
+    CHECK_FALSE(check.lines_up());
+}
+
+TEST_CASE("Where a covered frame is not here, it cannot be told whether those in front of it were covered",
+          "[fingerprint]") {
+    auto file = two_bikes();
+    file.add(1, 13, 2, 12, 125);
+    const auto print = file.print(130);
+    ExampleFile cut = two_bikes(); // the covered end itself
+    cut.records = {print};
+    auto check = cut.check(print.fingerprint());
+    CHECK(check.answer == FingerprintAnswer::missing);
+    CHECK(check.entries_untold == 2);
+    CHECK(check.recorded_earlier == 0);
+    CHECK(check.covered_entries == 1); // the other bike
+    ExampleFile gap; // one in the middle, with an entry since
+    gap.add(1, 11, 0, 0, 100);
+    gap.add(2, 21, 0, 0, 110);
+    gap.add(1, 13, 2, 12, 125);
+    gap.add(1, 14, 3, 13, 140);
+    gap.records = {print};
+    check = gap.check(print.fingerprint());
+    CHECK(check.answer == FingerprintAnswer::missing);
+    CHECK(check.entries_untold == 1);
+    CHECK(check.recorded_earlier == 0);
+    CHECK(check.recorded_later == 1);
+    CHECK(check.covered_entries == 2);
 }
 
 TEST_CASE("The answer about one bike is about that one alone", "[fingerprint]") {
@@ -312,5 +374,5 @@ TEST_CASE("Bare leaves answer about one bike only as far as they fit it", "[fing
     rewritten.add(1, 11, 0, 0, 100);
     rewritten.add(1, 19, 1, 11, 120);
     rewritten.records = {print};
-    CHECK(rewritten.check(print.fingerprint(), subject_of(1)).answer == FingerprintAnswer::changed);
+    CHECK(rewritten.check(print.fingerprint(), subject_of(1)).answer == FingerprintAnswer::cannot_tell);
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/catch.h"
+#include "tests/model/store/disk_bench.h"
 #include "tests/model/store/example_garage.h"
+#include "tests/model/store/meddling_files.h"
 
 #include "model/garage/garage.h"
 #include "model/garage/versions.h"
@@ -289,4 +291,68 @@ TEST_CASE("Promise 1: erasing is done or not at all, whatever operation fails", 
               << " times the new one\n";
     CHECK(tried > 100);
     CHECK(erased >= 4);
+}
+
+namespace {
+
+/// A garage on a disk with one entry that says this.
+struct OneEntry {
+    explicit OneEntry(const std::string& note)
+        : disk(empty_disk()) {
+        auto made =
+            GarageFile::create(surroundings(disk, random), garage_path, full_settings(), {1'700'000'000});
+        REQUIRE(made);
+        REQUIRE(made->append({{subject_of(1), noted(note)}}));
+        name = made->records().back().name;
+    }
+    SeededRandom random{"one entry"};
+    MemoryDisk disk;
+    RecordName name;
+};
+
+bool has_side_file(const MemoryDisk& disk) {
+    return std::ranges::any_of(disk.names(), [](const auto& name) { return name.find(".new-") != name.npos; });
+}
+
+} // namespace
+
+TEST_CASE("Erasing is refused where the entry is not in the file that is copied", "[erase]") {
+    OneEntry one("Mr Nobody"), other("Ms Nobody");
+    const auto bytes = other.disk.bytes(garage_path);
+    REQUIRE(bytes.size() == one.disk.bytes(garage_path).size());
+    int opened = 0; // to be read, to be written, and to be copied
+    MeddlingFiles files(
+        one.disk,
+        [&](const auto& operation) {
+            return operation.name == "open" && operation.path == garage_path && ++opened == 3;
+        },
+        [&] { write_in_place(one.disk, garage_path, bytes); });
+    auto garage = GarageFile::open(surroundings(files, one.random), garage_path);
+    REQUIRE(garage);
+    const auto erased = garage->erase(one.name, "x", now);
+    CHECK(files.done());
+    REQUIRE_FALSE(erased);
+    CHECK(erased.error().kind == ProblemKind::io);
+    CHECK(erased.error().sentence.find("changed while it was read") != std::string::npos);
+    CHECK(one.disk.bytes(garage_path) == bytes);
+    CHECK_FALSE(has_side_file(one.disk));
+}
+
+TEST_CASE("Erasing is refused where the new file still shows what was to go", "[erase]") {
+    OneEntry one("Mr Nobody");
+    const auto before = one.disk.bytes(garage_path);
+    MeddlingFiles files(
+        one.disk,
+        [](const auto& operation) {
+            return operation.name == "sync" && operation.path == garage_path + ".new-1";
+        },
+        [&] { write_in_place(one.disk, garage_path + ".new-1", before); });
+    auto garage = GarageFile::open(surroundings(files, one.random), garage_path);
+    REQUIRE(garage);
+    const auto erased = garage->erase(one.name, "x", now);
+    CHECK(files.done());
+    REQUIRE_FALSE(erased);
+    CHECK(erased.error().sentence.find("does not read back") != std::string::npos);
+    CHECK(one.disk.bytes(garage_path) == before);
+    CHECK_FALSE(has_side_file(one.disk));
 }

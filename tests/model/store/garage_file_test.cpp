@@ -3,8 +3,11 @@
 
 #include "model/store/action.h"
 #include "model/store/archive.h"
+#include "model/store/garage_copy.h"
 #include "tests/catch.h"
+#include "tests/model/store/disk_bench.h"
 #include "tests/model/store/example_garage.h"
+#include "tests/model/store/meddling_files.h"
 
 #include <set>
 
@@ -369,4 +372,158 @@ TEST_CASE("A file that is not there or is none", "[garage-file]") {
     CHECK(bench.open().error().kind == ProblemKind::damaged);
     write_file(bench.path(), Bytes(1000, 'x'));
     CHECK(bench.open().error().sentence.find("not a garage file") != std::string::npos);
+}
+
+TEST_CASE("Promise 7: a file has one lock, also under the name of a link to it", "[garage-file]") {
+    Bench bench;
+    make_example(bench);
+    const auto link = bench.folder.file("link.sumpbook");
+    std::filesystem::create_symlink("example.sumpbook", link);
+    auto by_link = GarageFile::open(bench.around(), link);
+    auto by_name = bench.open();
+    REQUIRE((by_link && by_name));
+    {
+        const auto lock = FileLock::take(bench.files, bench.path(), LockKind::exclusive, {0});
+        REQUIRE(lock);
+        const auto kept_out = [](const auto& result) {
+            return !result && result.error().kind == ProblemKind::locked;
+        };
+        CHECK(kept_out(GarageFile::open(bench.around(), link)));
+        CHECK(kept_out(read_copy(bench.files, link, {0})));
+        CHECK(kept_out(by_link->refresh()));
+        CHECK(kept_out(by_link->append({{subject_of(1), fuel_record(5)}})));
+    }
+    REQUIRE(by_link->append({{subject_of(1), fuel_record(5)}}));
+    REQUIRE(by_name->append({{subject_of(1), fuel_record(6)}}));
+    REQUIRE(by_link->erase(by_name->records().back().name, "names somebody", {1'800'000'000}));
+    CHECK(std::filesystem::is_symlink(link));
+    CHECK_FALSE(std::filesystem::exists(link + ".lock"));
+    CHECK(bench.open()->records().size() == by_link->records().size());
+    CHECK(by_link->records().size() == 8); // six, an entry, the withdrawal of the other
+    std::filesystem::remove(bench.path());
+    const auto nowhere = GarageFile::open(bench.around(), link);
+    REQUIRE_FALSE(nowhere);
+    CHECK(nowhere.error().sentence.find("no such file") != std::string::npos);
+}
+
+TEST_CASE("A reader that waits for the lock reads the file that stands there then", "[garage-file]") {
+    const MemoryDisk before = example_disk();
+    MemoryDisk later(before);
+    SeededRandom random("later");
+    REQUIRE(GarageFile::open(surroundings(later, random), garage_path)
+                ->append({{subject_of(1), fuel_record(9)}}));
+    const auto newer = later.bytes(garage_path);
+    const auto at_the_lock = [](const FileOperation& operation) {
+        return operation.name == "lock" && operation.path == garage_path + ".lock";
+    };
+    {
+        MemoryDisk disk(before);
+        MeddlingFiles files(disk, at_the_lock, [&] { disk.put(garage_path, newer); });
+        const auto garage = GarageFile::open(surroundings(files, random), garage_path);
+        REQUIRE(garage);
+        CHECK(files.done());
+        CHECK(garage->records().size() == 7);
+        CHECK(garage->bytes() == newer.size());
+    }
+    {
+        MemoryDisk disk(before);
+        int locks = 0; // the first one is that of opening
+        MeddlingFiles files(
+            disk, [&](const auto& operation) { return at_the_lock(operation) && ++locks == 2; },
+            [&] { disk.put(garage_path, newer); });
+        auto garage = GarageFile::open(surroundings(files, random), garage_path);
+        REQUIRE(garage);
+        CHECK(garage->records().size() == 6);
+        CHECK(garage->refresh().value());
+        CHECK(garage->records().size() == 7);
+    }
+    MemoryDisk disk(before);
+    MeddlingFiles files(disk, at_the_lock, [&] { disk.put(garage_path, newer); });
+    const auto copy = read_copy(files, garage_path, {0});
+    REQUIRE(copy);
+    CHECK(copy->bytes == newer.size());
+}
+
+TEST_CASE("Attachments are not looked for in another file than the one that was read", "[garage-file]") {
+    Bench bench;
+    auto other = make_example(bench);
+    auto garage = bench.open();
+    REQUIRE(garage);
+    const auto hash = garage->attachments().at(0).hash;
+    const auto first = std::ranges::find_if(garage->records(), [](const NamedRecord& record) {
+        return std::holds_alternative<Entry>(record.record.content);
+    });
+    REQUIRE(first - garage->records().begin() < 4); // in front of the attachment
+    REQUIRE(other.erase(first->name, "names somebody", {1'800'000'000}));
+    const auto moved = garage->attachment(hash);
+    REQUIRE_FALSE(moved);
+    CHECK(moved.error().kind == ProblemKind::io);
+    CHECK(moved.error().sentence.find("took the place") != std::string::npos);
+    const auto damaged = garage->damaged_attachments();
+    REQUIRE_FALSE(damaged);
+    CHECK(damaged.error().kind == ProblemKind::io);
+    CHECK(garage->refresh().value());
+    CHECK(garage->attachment(hash).value() == Bytes{'p', 'a', 'p', 'e', 'r'});
+    CHECK(garage->damaged_attachments().value().empty());
+    const auto lock = FileLock::take(bench.files, bench.path(), LockKind::exclusive, {0});
+    REQUIRE(lock);
+    const auto locked = garage->attachment(hash);
+    REQUIRE_FALSE(locked);
+    CHECK(locked.error().kind == ProblemKind::locked);
+}
+
+TEST_CASE("Another file of the same number is told by its end and read anew", "[garage-file]") {
+    Bench bench;
+    auto garage = bench.create();
+    REQUIRE(garage);
+    const auto start = bench.bytes();
+    REQUIRE(garage->append({{subject_of(1), fuel_record(1)}}));
+    const auto length = bench.bytes().size();
+    const auto identity = bench.files.identity(bench.path()).value();
+    // What another installation made of the same beginning: its first save is as long as the one known here.
+    write_file(bench.path(), start);
+    auto other = GarageFile::open({bench.files, bench.random, bench.folder.file("other"), {0}}, bench.path());
+    REQUIRE(other);
+    REQUIRE(other->append({{subject_of(1), fuel_record(2)}}));
+    REQUIRE(bench.bytes().size() == length);
+    REQUIRE(bench.files.identity(bench.path()).value() == identity);
+    const auto times = [&] {
+        std::vector<RecordedTime> all;
+        for (const auto& record : garage->records())
+            all.push_back(record.record.recorded);
+        return all;
+    };
+    CHECK(garage->refresh().value());
+    CHECK(times().back() == fuel_record(2).recorded);
+    REQUIRE(other->append({{subject_of(1), fuel_record(3)}}));
+    write_file(bench.path(), start);
+    REQUIRE(other->append({{subject_of(1), fuel_record(4)}}));
+    REQUIRE(other->append({{subject_of(1), fuel_record(5)}}));
+    CHECK(garage->refresh().value());
+    REQUIRE(garage->records().size() == 3);
+    CHECK(times()[1] == fuel_record(4).recorded);
+    CHECK(times()[2] == fuel_record(5).recorded);
+}
+
+TEST_CASE("Where folders cannot be synced, everything works all the same", "[garage-file]") {
+    Bench bench;
+    FailingFiles files({.fail_at = 1,
+                        .from_then_on = true,
+                        .fault = IoFault::not_supported,
+                        .code = 22,
+                        .only = "sync folder"});
+    REQUIRE(GarageFile::create(bench.around(files), bench.path(), full_settings(), {1'700'000'000}));
+    {
+        auto garage = GarageFile::open(bench.around(files), bench.path());
+        REQUIRE(garage);
+        REQUIRE(garage->append({{subject_of(1), fuel_record(1)}}));
+        REQUIRE(garage->append({{subject_of(1), fuel_record(2)}}));
+    }
+    cut(bench, 10);
+    auto garage = GarageFile::open(bench.around(files), bench.path());
+    REQUIRE(garage);
+    REQUIRE(garage->append({{subject_of(1), fuel_record(3)}})); // sets the torn end aside
+    REQUIRE(garage->erase(garage->records().back().name, "names somebody", {1'800'000'000}));
+    CHECK(files.failures() >= 4);
+    CHECK(bench.open(ScanDepth::everything)->records().size() == 3);
 }

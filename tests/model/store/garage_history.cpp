@@ -40,8 +40,8 @@ std::vector<NamedRecord> current_entries(const GarageFile& garage) {
 } // namespace
 
 void showValue(const HistoryStep& step, std::ostream& out) {
-    constexpr std::array<const char*, 10> kinds{"add",    "correct", "withdraw", "settle",    "settings",
-                                                "attach", "print",   "merge",    "hand over", "clone writer"};
+    constexpr std::array<const char*, 11> kinds{"add",    "correct", "withdraw", "settle",    "settings",    "attach",
+                                                "print", "merge",   "hand over", "clone writer", "erase"};
     out << kinds.at(step.kind) << " in copy " << step.copy << ", pick " << step.pick;
 }
 
@@ -73,7 +73,8 @@ void GarageHistory::play(const HistoryStep& step) {
     const unsigned other = (number + 1 + step.pick % (copies_ - 1)) % copies_;
     switch (step.kind) {
     case HistoryStep::add:
-        return append(number, bike(step.pick), fuel_record(++entries_));
+        if (step.pick % 4 == 0) return append_together(number, bike(step.pick));
+        return append(number, bike(step.pick), fuel());
     case HistoryStep::correct:
     case HistoryStep::withdraw:
         return replace_one(number, step.pick, step.kind == HistoryStep::withdraw);
@@ -97,7 +98,16 @@ void GarageHistory::play(const HistoryStep& step) {
         return hand_over_one(number, step.pick);
     case HistoryStep::clone_writer:
         return clone_writer(number, other);
+    case HistoryStep::erase:
+        return erase_one(number, step.pick);
     }
+}
+
+/// A fuel stop whose note is no part of the note of another.
+Record GarageHistory::fuel() {
+    Record record = fuel_record(++entries_);
+    std::get<Entry>(record.content).note = "<filled as number " + std::to_string(entries_) + ">";
+    return record;
 }
 
 void GarageHistory::append(unsigned number, const SubjectId& subject, Record record,
@@ -108,11 +118,48 @@ void GarageHistory::append(unsigned number, const SubjectId& subject, Record rec
     written_[garage.records().back().name] = {subject, record};
 }
 
+/// Some entries in one save, which share a frame.
+void GarageHistory::append_together(unsigned number, const SubjectId& subject) {
+    auto garage = open(number);
+    std::vector<NewRecord> together;
+    for (int i = 0; i < 3; ++i) {
+        together.push_back({subject, fuel()});
+        together.back().record.recorded = now();
+    }
+    static_cast<void>(must(garage.append(together)));
+    note_last(garage, together.size());
+}
+
+void GarageHistory::note_last(const GarageFile& garage, std::size_t count) {
+    const auto& records = garage.records();
+    for (auto i = records.size() - count; i < records.size(); ++i)
+        written_[records[i].name] = {records[i].subject, records[i].record};
+}
+
+/// Any entry that counts, with all its versions.
+void GarageHistory::erase_one(unsigned number, unsigned pick) {
+    auto garage = open(number);
+    const auto current = current_entries(garage);
+    if (current.empty()) return;
+    const auto name = current[pick % current.size()].name;
+    const auto erasure = must(plan_erasure(garage.records(), name));
+    for (const auto i : erasure.versions) {
+        const auto* entry = std::get_if<Entry>(&garage.records()[i].record.content);
+        // The papers' entries share a note.
+        if (entry != nullptr && entry->note && entry->note->starts_with("<")) erased_notes_.insert(*entry->note);
+    }
+    emptied_.insert(erasure.frames.begin(), erasure.frames.end());
+    for (const auto& file : erasure.attachments)
+        attachments_.erase(file);
+    const auto erased = must(garage.erase(name, "private", now()));
+    note_last(garage, 1 + erased.copies);
+}
+
 void GarageHistory::replace_one(unsigned number, unsigned pick, bool withdraw) {
     const auto current = current_entries(open(number));
     if (current.empty()) return;
     const auto& old = current[pick % current.size()];
-    Record record = withdraw ? Record{{}, {}, Withdrawal{}} : fuel_record(++entries_);
+    Record record = withdraw ? Record{{}, {}, Withdrawal{}} : fuel();
     record.replaces = {old.name};
     append(number, old.subject, std::move(record));
 }
@@ -124,7 +171,7 @@ void GarageHistory::settle_one(unsigned number) {
     for (const auto& bike : today.bikes) {
         for (const auto& entry : bike.log) {
             if (!entry.in_conflict()) continue;
-            Record record = fuel_record(++entries_);
+            Record record = fuel();
             record.replaces = entry.heads;
             std::ranges::sort(record.replaces);
             return append(number, bike.id, std::move(record));

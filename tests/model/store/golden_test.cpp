@@ -2,7 +2,9 @@
 #include "tests/catch.h"
 #include "tests/model/store/example_garage.h"
 
+#include <algorithm>
 #include <cstdlib>
+#include <filesystem>
 
 using namespace sumpbook;
 using namespace sumpbook::store;
@@ -40,7 +42,7 @@ void make_erased(Bench& bench) {
 
 } // namespace
 
-TEST_CASE("Format 1 is written to the byte as it was when it was settled", "[golden]") {
+TEST_CASE("Promise 5: format 1 is written to the byte as it was when it was settled", "[golden]") {
     Bench bench;
     make_golden(bench);
     // A format that owners' files have is never changed; this is for the day the first one is settled.
@@ -48,7 +50,7 @@ TEST_CASE("Format 1 is written to the byte as it was when it was settled", "[gol
     CHECK(bench.bytes() == bytes_of_file(golden_path()));
 }
 
-TEST_CASE("The file of format 1 opens with every record it was given", "[golden]") {
+TEST_CASE("Promise 5: the file of format 1 opens with every record it was given", "[golden]") {
     Bench bench;
     write_file(bench.path(), bytes_of_file(golden_path()));
     const auto garage = bench.open(ScanDepth::everything);
@@ -68,7 +70,7 @@ TEST_CASE("The file of format 1 opens with every record it was given", "[golden]
           FingerprintAnswer::unchanged);
 }
 
-TEST_CASE("Writing again what was read gives the same frames", "[golden]") {
+TEST_CASE("Promise 5: writing again what was read of format 1 gives the same frames", "[golden]") {
     Bench bench;
     write_file(bench.path(), bytes_of_file(golden_path()));
     const auto all = bench.bytes();
@@ -119,4 +121,27 @@ TEST_CASE("Promise 5: a file with erased entries is written and opens as it did 
     const auto& saved = garage->fingerprints().front();
     CHECK(garage->check(TypedFingerprint::read(fingerprint_text(saved.fingerprint())).value()).answer ==
           FingerprintAnswer::unchanged);
+}
+
+TEST_CASE("Promise 5: a file of a newer format is refused by opening and by appending, and left as it is",
+          "[golden]") {
+    Bench bench;
+    write_file(bench.path(), bytes_of_file(golden_path()));
+    auto open_before = bench.open(); // a program that has the file open when a newer one takes its place
+    REQUIRE(open_before);
+    auto newer = bench.bytes();
+    ++newer[8]; // the format: two bytes behind the magic
+    const auto check = sha256({ByteView(newer).first(32)});
+    std::copy_n(check.begin(), 8, newer.begin() + 32);
+    write_file(bench.folder.file("newer"), newer);
+    std::filesystem::rename(bench.folder.file("newer"), bench.path());
+    const auto opened = bench.open();
+    REQUIRE_FALSE(opened);
+    CHECK(opened.error().kind == ProblemKind::newer_format);
+    CHECK(opened.error().sentence.find("later version") != std::string::npos);
+    CHECK(bench.bytes() == newer);
+    const auto appended = open_before->append({{subject_of(1), fuel_record(1)}});
+    REQUIRE_FALSE(appended);
+    CHECK(bench.bytes() == newer);
+    CHECK(bench.folder.files() == 2); // nothing beside it but the lock
 }

@@ -164,3 +164,13 @@ TEST_CASE("A bike that is not in the file cannot be handed over, nor the garage 
     CHECK_FALSE(plan_hand_over(bench.disk, "/g", subject_of(77), {}, at_once));
     CHECK_FALSE(plan_hand_over(bench.disk, "/g", bench.open("/g").subject(), {}, at_once));
 }
+
+TEST_CASE("A hand-over may be read by those who may read the garage", "[handover]") {
+    Secrets bench;
+    const auto file = open_file(bench.disk, "/g", OpenMode::read_write);
+    REQUIRE(file);
+    for (const std::uint32_t mode : {0600U, 0640U}) {
+        REQUIRE(bench.disk.set_mode(file->handle(), mode));
+        CHECK(bench.plan({}).mode == mode);
+    }
+}

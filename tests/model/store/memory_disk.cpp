@@ -116,15 +116,16 @@ void MemoryDisk::change(NameChange change) {
 
 Io<FileLayer::Handle> MemoryDisk::open(const std::string& path, OpenMode mode) {
     const bool must_make = mode == OpenMode::create_new || mode == OpenMode::create_private;
-    const bool may_make = must_make || mode == OpenMode::read_write_or_create;
+    const bool may_make = must_make || mode == OpenMode::read_write_or_create ||
+                          mode == OpenMode::read_write_or_create_no_link;
     const auto found = names_.find(path);
     if (found != names_.end() && must_make) return io_fail(IoFault::exists, EEXIST);
     if (found == names_.end()) {
         if (!may_make || !folders_.contains(folder_of(path))) return io_fail(IoFault::not_found, ENOENT);
-        nodes_[++last_number_];
+        nodes_[++last_number_].mode = mode == OpenMode::create_private ? 0600 : 0644;
         change({.folder = folder_of(path), .gone = {}, .added = path, .number = last_number_});
     }
-    handles_[++last_handle_] = {.number = names_.at(path), .may_write = mode != OpenMode::read};
+    handles_[++last_handle_] = {.number = names_.at(path), .may_write = mode != OpenMode::read && mode != OpenMode::read_no_link};
     return last_handle_;
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/garage/garage.h"
+#include "model/store/erasure.h"
 #include "model/store/frame_set.h"
+#include "model/store/merge.h"
 #include "tests/catch.h"
 #include "tests/model/store/garage_history.h"
 
@@ -15,7 +17,7 @@ using namespace sumpbook::store;
 namespace {
 
 struct Tried {
-    std::size_t histories = 0, forks = 0, conflicts = 0, fingerprints = 0, hand_overs = 0, frames = 0;
+    std::size_t histories = 0, forks = 0, conflicts = 0, erased = 0, told = 0, fingerprints = 0, hand_overs = 0, frames = 0;
 };
 
 /// The whole range from the first case on.
@@ -35,6 +37,7 @@ rc::Gen<HistoryStep> any_step(bool cloned) {
                                                      {2, HistoryStep::print},
                                                      {3, HistoryStep::merge},
                                                      {2, HistoryStep::hand_over},
+                                                     {2, HistoryStep::erase},
                                                      {cloned ? 3U : 0U, HistoryStep::clone_writer}});
     return rc::gen::construct<HistoryStep>(kind, from_to(0U, 4U), from_to(0U, 64U));
 }
@@ -72,6 +75,7 @@ std::vector<std::set<RecordName>> conflicts_of(const GarageHistory& history) {
     std::set<RecordName> replaced;
     for (const auto& [name, written] : history.written()) {
         for (const auto& old : written.record.replaces) {
+            if (old.index == whole_frame) continue; // no version of anything
             replaced.insert(old);
             group[first_of(name)] = first_of(old);
         }
@@ -88,14 +92,17 @@ std::vector<std::set<RecordName>> conflicts_of(const GarageHistory& history) {
 }
 
 void nothing_is_lost(const GarageHistory& history, const GarageFile& merged, Tried& tried) {
-    RC_ASSERT(merged.records().size() == history.written().size());
+    const auto erased = std::ranges::count_if(
+        history.written(), [&](const auto& one) { return history.emptied().contains(one.first.frame_hash); });
+    RC_ASSERT(merged.records().size() + static_cast<std::size_t>(erased) == history.written().size());
     for (const auto& record : merged.records()) {
         const auto& written = history.written().at(record.name);
         RC_ASSERT(record.record == written.record);
         RC_ASSERT(record.subject == written.subject);
     }
     for (const auto part : {Part::open, Part::money, Part::personal})
-        RC_ASSERT(merged.withheld(part) == 0U);
+        RC_ASSERT(merged.withheld(part) <= history.emptied().size());
+    RC_ASSERT(merged.withheld(Part::open) == history.emptied().size());
     for (const auto& hash : history.attachments())
         RC_ASSERT(merged.attachment(hash).has_value());
     std::set<Hash256> printed;
@@ -124,6 +131,29 @@ void conflicts_are_shown(const GarageHistory& history, const GarageFile& merged,
         });
         RC_ASSERT(withdrawn || shown.erase(conflict) == 1U);
     }
+}
+
+/// What an erased entry said is gone, but for versions that another copy made and that the merge tells of.
+void erased_stays_erased(GarageHistory& history, const std::vector<std::string>& files, const GarageFile& merged,
+                         const Bytes& bytes, Tried& tried) {
+    for (const auto& record : merged.records())
+        RC_ASSERT(!history.emptied().contains(record.name.frame_hash));
+    const auto plan = plan_merge(history.disk, files, Patience{0});
+    RC_ASSERT(plan.has_value());
+    std::set<std::string> told;
+    for (const auto& thing : plan->still_here)
+        told.insert(thing.ids.begin(), thing.ids.end());
+    for (const auto& lost : plan->lost)
+        RC_ASSERT(lost.unaccounted.empty());
+    std::set<std::string> told_notes;
+    for (const auto& record : merged.records()) {
+        const auto* entry = std::get_if<Entry>(&record.record.content);
+        if (entry != nullptr && entry->note && told.contains(record.id)) told_notes.insert(*entry->note);
+    }
+    for (const auto& note : history.erased_notes())
+        RC_ASSERT(told_notes.contains(note) || std::ranges::search(bytes, as_bytes(note)).empty());
+    tried.erased += history.erased_notes().size();
+    tried.told += told.size();
 }
 
 } // namespace
@@ -156,6 +186,7 @@ TEST_CASE("Promise 8: merge is a union, commutative, associative, idempotent, an
         const auto merged = history.open(all);
         nothing_is_lost(history, merged, tried);
         conflicts_are_shown(history, merged, tried);
+        erased_stays_erased(history, files, merged, everything, tried);
         for (const auto& hand_over : history.hand_overs())
             RC_ASSERT(bytes({hand_over, all}) == everything);
 
@@ -168,9 +199,12 @@ TEST_CASE("Promise 8: merge is a union, commutative, associative, idempotent, an
     CHECK(held);
     std::printf(
         "merge laws: %zu histories with %zu frames, %zu forked chains, %zu conflicts, %zu fingerprints, "
-        "%zu hand-overs merged back\n",
-        tried.histories, tried.frames, tried.forks, tried.conflicts, tried.fingerprints, tried.hand_overs);
+        "%zu hand-overs merged back, %zu entries erased, %zu versions of them told\n",
+        tried.histories, tried.frames, tried.forks, tried.conflicts, tried.fingerprints, tried.hand_overs,
+        tried.erased, tried.told);
     CHECK(tried.forks > 0);
     CHECK(tried.conflicts > 0);
     CHECK(tried.hand_overs > 0);
+    CHECK(tried.erased > 0);
+    CHECK(tried.told > 0);
 }

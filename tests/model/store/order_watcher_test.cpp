@@ -15,7 +15,7 @@ using Faults = std::vector<std::string>;
 
 } // namespace
 
-TEST_CASE("Promise 2: when a save is reported, its bytes and its name have been synced", "[order]") {
+TEST_CASE("Promise 2: when a save or an erasure is reported, its bytes and its name have been synced", "[order]") {
     MemoryDisk disk = empty_disk();
     OrderWatcher files(disk);
     SeededRandom random("order");
@@ -35,6 +35,9 @@ TEST_CASE("Promise 2: when a save is reported, its bytes and its name have been 
     REQUIRE(garage->take_fingerprint({1'800'000'000}));
     CHECK(files.not_safe() == Faults{});
     CHECK(files.syncs() == 6);
+    REQUIRE(garage->erase(garage->records()[1].name, "names somebody", {1'800'000'001}));
+    CHECK(files.not_safe() == Faults{});
+    CHECK(files.syncs() == 8); // the new file before its name, the folder after it
     CHECK(files.faults() == Faults{});
     CHECK(state_text(*garage) == [&] {
         auto restarted = disk.after_power_cut(0);

@@ -3,6 +3,7 @@
 
 #include "tests/catch.h"
 #include "tests/model/store/failing_files.h"
+#include "tests/model/store/meddling_files.h"
 #include "tests/model/store/temp_folder.h"
 
 using namespace sumpbook;
@@ -13,6 +14,10 @@ namespace {
 const Bytes all{1, 2, 3, 4, 5, 6, 7};
 const Bytes kept{1, 2, 3};
 const Bytes cut{4, 5, 6, 7};
+
+namespace fs = std::filesystem;
+
+fs::perms permissions(const std::string& path) { return fs::status(path).permissions(); }
 
 } // namespace
 
@@ -76,4 +81,38 @@ TEST_CASE("A new file never takes the place of another", "[tail]") {
     CHECK(made.error().kind == ProblemKind::refused);
     CHECK(bytes_of_file(folder.file("g")) == kept);
     CHECK(folder.files() == 1);
+}
+
+TEST_CASE("Cut bytes are as private as the file they come from, before they are copied", "[tail]") {
+    for (const auto mode : {fs::perms{0600}, fs::perms{0640}, fs::perms{0666}}) {
+        const TempFolder folder;
+        const auto path = folder.file("g"), aside = folder.file("g.cut-1");
+        write_file(path, all);
+        fs::permissions(path, mode);
+        PosixFileLayer real;
+        fs::perms at_first{};
+        MeddlingFiles files(
+            real, [](const FileOperation& operation) { return operation.name == "write"; },
+            [&] { at_first = permissions(aside); });
+        const auto file = open_file(files, path, OpenMode::read_write);
+        REQUIRE(file);
+        REQUIRE(set_tail_aside(*file, path, 3, 7));
+        CHECK(at_first == mode);
+        CHECK(permissions(aside) == mode);
+        CHECK(bytes_of_file(aside) == cut);
+    }
+}
+
+TEST_CASE("A file that is to take the place of another is its owner's until it is told whose", "[tail]") {
+    const TempFolder folder;
+    const auto path = folder.file("g");
+    write_file(path, all);
+    PosixFileLayer files;
+    const auto fill = [&](const OpenFile& file) -> Result<void> {
+        CHECK(permissions(folder.file("g.new-1")) == fs::perms{0600});
+        REQUIRE(write_fully(file, 0, kept));
+        return {};
+    };
+    REQUIRE(replace_file(files, path, fill, [](const OpenFile&) { return Result<void>(); }));
+    CHECK(bytes_of_file(path) == kept);
 }

@@ -238,3 +238,26 @@ TEST_CASE("Promise 7: writers killed at any moment lose nothing that was acknowl
     }
     CHECK(written > 30);
 }
+
+TEST_CASE("Promise 7: two programs that save at once by two names of the file lose nothing", "[writers]") {
+    constexpr int each = 200;
+    Bench bench;
+    REQUIRE(bench.create());
+    const auto link = bench.folder.file("link.sumpbook");
+    std::filesystem::create_symlink("example.sumpbook", link);
+    const auto state = bench.folder.file("state");
+    const auto one = start([&] { write_entries(bench.path(), state, bench.folder.file("j1"), 0, each); });
+    const auto two = start([&] { write_entries(link, state, bench.folder.file("j2"), 1000, each); });
+    CHECK(status_of(one) == 0);
+    CHECK(status_of(two) == 0);
+    const auto garage = bench.open(ScanDepth::everything);
+    REQUIRE(garage);
+    CHECK(garage->findings().empty());
+    const auto times = times_in(*garage);
+    int found = 0;
+    for (const int first : {0, 1000}) {
+        for (int i = first; i < first + each; ++i)
+            found += times.count(fuel_record(i).recorded.seconds_since_1970) == 1 ? 1 : 0;
+    }
+    CHECK(found == 2 * each);
+}
