@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/costs_settings.h"
 
-#include "app/cli/no_currency.h"
 #include "app/cli/session.h"
 #include "app/cli/typed.h"
 
@@ -177,7 +176,9 @@ Result<ExitStatus> replace_settings(Session& session, const GarageSettings& sett
         session.remark("Nothing to change.");
         return ExitStatus::done;
     }
-    if (settings.currency == Currency{}) return pass_on(no_currency({}, "100"));
+    if (settings.currency == Currency{})
+        return refuse("This file has no settings of a garage, and not one currency to make some with. Take the bike "
+                      "into a garage of yours: sumpbook merge MINE THIS --adopt BIKE --to OUT");
     std::vector<Change> changes;
     changes.push_back({garage.id, settings, heads_like((*open)->records, garage.id, settings)});
     if (const auto written = session.write(std::move(changes)); !written) return pass_on(written.error());

@@ -40,8 +40,9 @@ std::string with_garage(const std::string& sentence, const GlobalOptions& option
     for (auto at = sentence.find(program); at != std::string::npos; at = sentence.find(program, done)) {
         const auto behind = at + program.size();
         text += sentence.substr(done, behind - done);
-        const bool is_word = at == 0 || std::string_view(" \"(:").find(sentence[at - 1]) != std::string_view::npos;
-        if (is_word && is_about_a_garage(std::string_view(sentence).substr(behind))) text += garage;
+        // "my.sumpbook log" ends in a file's name.
+        const bool begins = at == 0 || std::string_view(" \"(").find(sentence[at - 1]) != std::string_view::npos;
+        if (begins && is_about_a_garage(std::string_view(sentence).substr(behind))) text += garage;
         done = behind;
     }
     return text + sentence.substr(done);

@@ -27,7 +27,8 @@ TEST_CASE("Commands without a garage, with one, and questions for help stay as t
     const auto options = typed("a.sumpbook");
     for (const std::string text : {"sumpbook merge A B --to OUT", "sumpbook recover A --to NEW",
                                    "sumpbook -g other.sumpbook check", "sumpbook add fuel --help",
-                                   "a sumpbook", "sumpbook new b.sumpbook"})
+                                   "a sumpbook", "sumpbook new b.sumpbook",
+                                   "sumpbook -g my.sumpbook log settle k7-2"})
         CHECK(with_garage(text, options) == text);
     CHECK(with_garage("sumpbook due", GlobalOptions()) == "sumpbook due");
 }
