@@ -22,7 +22,7 @@ std::string left_out_words(const store::LeftOut& left_out, const std::vector<Nam
         ids += (ids.empty() ? "" : ", ") + record->id;
     }
     return "This file does not hold all that was saved with " + ids + ": " + parts_words(left_out) +
-           " left out. What is written now stands without them, also in the full garage after a merge. "
+           " left out. What is written now stands without that, also in the full garage after a merge. "
            "Change it there if you can.";
 }
 
