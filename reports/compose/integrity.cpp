@@ -183,7 +183,7 @@ document::Document verify_text(const store::FingerprintCheck& check, const Verif
         break;
     case store::FingerprintAnswer::missing:
         words.sentence(of + "Something that the fingerprint covers is not in this file: " + check.place +
-                           ". Another copy may have it.",
+                           (check.place.ends_with("...") ? "" : ".") + " Another copy may have it.",
                        document::Severity::danger);
         break;
     case store::FingerprintAnswer::not_found:
