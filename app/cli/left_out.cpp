@@ -2,21 +2,15 @@
 #include "app/cli/left_out.h"
 
 #include "model/store/garage_file.h"
+#include "model/store/left_out.h"
 
 namespace sumpbook::cli {
-namespace {
-
-/// Erased saves lack all their parts: only more than those are surely left out.
-bool is_left_out(const store::GarageFile& file, Part part) {
-    return file.withheld(part) > file.withheld(Part::open);
-}
-
-} // namespace
 
 Result<LeftOut> left_out_of(Session& session) {
     const auto file = session.file();
     if (!file) return pass_on(file.error());
-    return LeftOut{is_left_out(**file, Part::money), is_left_out(**file, Part::personal)};
+    const auto left_out = store::left_out_of((*file)->index()); // erased saves do not count: nothing of them shows
+    return LeftOut{left_out.money, left_out.personal};
 }
 
 std::string left_out_words(const LeftOut& left_out) {

@@ -19,5 +19,7 @@ struct LeftOut {
 /// Of records that can be read here. Parts are left out by the save: where several records were saved together
 /// it is not known which of them has any money or notes.
 [[nodiscard]] LeftOut left_out_of(const ChainIndex& index, const std::vector<RecordName>& records);
+/// Of all records that can be read here, without naming them.
+[[nodiscard]] LeftOut left_out_of(const ChainIndex& index);
 
 } // namespace sumpbook::store

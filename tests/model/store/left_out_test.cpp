@@ -66,3 +66,20 @@ TEST_CASE("The garage that has everything lacks nothing, and neither does an unk
         names.push_back(record.name);
     CHECK(left_out_of(garage.index(), names).records.empty());
 }
+
+TEST_CASE("Of a whole file it is told what was left out, however much was erased besides") {
+    SetBench bench;
+    bench.example("/g");
+    CHECK_FALSE(left_out_of(bench.open("/g").index()).money);
+    auto garage = bench.open("/g");
+    const auto entry = std::ranges::find_if(garage.records(), [](const NamedRecord& record) {
+        return record.subject == subject_of(2) && std::holds_alternative<Entry>(record.record.content);
+    });
+    REQUIRE(entry != garage.records().end());
+    REQUIRE(garage.erase(entry->name, "secret", {++bench.clock}));
+    CHECK_FALSE(left_out_of(bench.open("/g").index()).money); // erased is not left out
+    const auto plan = must(plan_hand_over(bench.disk, "/g", subject_of(1), {true, false, false}, at_once));
+    const auto path = must(write_out(bench.disk, plan.set, "/given")).path;
+    CHECK(left_out_of(bench.open(path).index()).money);
+    CHECK_FALSE(left_out_of(bench.open(path).index()).personal);
+}
