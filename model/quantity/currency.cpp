@@ -4,17 +4,28 @@
 #include "embedded/currencies_csv.h"
 
 #include <algorithm>
-#include <map>
+#include <cstdint>
 
 namespace sumpbook {
 namespace {
 
 using Code = std::array<char, 3>;
 
-/// code -> minor digits, from lines "code,numeric,minor_units,status,note".
-const std::map<Code, int>& minor_digits_by_code() {
-    static const std::map<Code, int> table = [] {
-        std::map<Code, int> digits;
+struct Row {
+    Code code;
+    int minor_digits = 0;
+};
+
+/// One number for a code, in the order of codes: every amount in a garage file looks its currency up.
+constexpr std::uint32_t number_of(const Code& code) {
+    return static_cast<std::uint32_t>(code[0]) << 16U | static_cast<std::uint32_t>(code[1]) << 8U |
+           static_cast<std::uint32_t>(code[2]);
+}
+
+/// In order of code, from lines "code,numeric,minor_units,status,note".
+const std::vector<Row>& table() {
+    static const std::vector<Row> rows = [] {
+        std::vector<Row> read;
         std::string_view rest = data::currencies_csv();
         while (!rest.empty()) {
             const auto end = rest.find('\n');
@@ -22,12 +33,20 @@ const std::map<Code, int>& minor_digits_by_code() {
             rest = end == std::string_view::npos ? std::string_view{} : rest.substr(end + 1);
             // "EUR,978,2,..." only: the heading and comment lines have another shape
             if (line.size() > 8 && line[3] == ',' && line[7] == ',' && line[8] >= '0' && line[8] <= '9') {
-                digits[Code{line[0], line[1], line[2]}] = line[8] - '0';
+                read.push_back({{line[0], line[1], line[2]}, line[8] - '0'});
             }
         }
-        return digits;
+        std::ranges::sort(read, {}, [](const Row& row) { return number_of(row.code); });
+        return read;
     }();
-    return table;
+    return rows;
+}
+
+/// Nothing when no currency has this code.
+const Row* find(const Code& code) {
+    const auto found = std::ranges::lower_bound(table(), number_of(code), {},
+                                                [](const Row& row) { return number_of(row.code); });
+    return found != table().end() && found->code == code ? &*found : nullptr;
 }
 
 } // namespace
@@ -37,7 +56,7 @@ Result<Currency> Currency::from_code(std::string_view code) {
     if (code.size() == 3) {
         std::transform(code.begin(), code.end(), currency.code_.begin(),
                        [](char c) { return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c; });
-        if (minor_digits_by_code().contains(currency.code_)) return currency;
+        if (find(currency.code_) != nullptr) return currency;
     }
     return refuse("There is no ISO 4217 currency code \"" + std::string(code) +
                       "\". Use three letters, such as EUR, GBP or USD.",
@@ -45,14 +64,15 @@ Result<Currency> Currency::from_code(std::string_view code) {
 }
 
 int Currency::minor_digits() const {
-    const auto found = minor_digits_by_code().find(code_);
-    return found == minor_digits_by_code().end() ? 0 : found->second;
+    const auto* row = find(code_);
+    return row == nullptr ? 0 : row->minor_digits;
 }
 
 std::vector<Currency> all_currencies() {
     std::vector<Currency> all;
-    for (const auto& [code, digits] : minor_digits_by_code()) {
-        all.push_back(Currency::from_code(std::string_view(code.data(), code.size())).value_or(Currency{}));
+    for (const auto& row : table()) {
+        all.push_back(
+            Currency::from_code(std::string_view(row.code.data(), row.code.size())).value_or(Currency{}));
     }
     return all;
 }

@@ -120,7 +120,6 @@ void InArchive::load(Currency& currency) {
     load(code);
     if (!ok()) return;
     const std::string text(code.begin(), code.end());
-    if (text == currency.code()) return; // the one that was read here before
     const auto known = Currency::from_code(text);
     if (known && known->code() == text) {
         currency = *known;

@@ -4,62 +4,102 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <locale>
-#include <sstream>
+#include <charconv>
 
 namespace sumpbook::store {
 namespace {
 
 constexpr std::size_t notes_limit = 16 * 1024 * 1024;
 constexpr std::size_t check_bytes = 8;
+constexpr std::size_t number_width = 10;
 constexpr std::string_view check_word = " check ";
-
-std::string text_of(const std::optional<ChainEnd>& end) {
-    return fmt::format("{:>10} {:>64}", end ? std::to_string(end->sequence) : "-",
-                       end ? hex_text(end->hash) : "-");
-}
 
 std::string check_of(std::string_view line) {
     const auto hash = sha256({as_bytes(line)});
     return hex_text(ByteView(hash).first(check_bytes));
 }
 
-template <std::size_t N>
-bool read_hex(const std::string& text, std::array<std::uint8_t, N>& into) {
-    const auto bytes = bytes_of_hex(text);
-    if (!bytes || bytes->size() != N) return false;
-    std::ranges::copy(*bytes, into.begin());
-    return true;
+/// In a column as wide as this, at its right.
+void add_column(std::string& line, std::string_view text, std::size_t width) {
+    line.append(width - text.size(), ' ');
+    line += text;
 }
 
-/// False when it is neither "- -" nor a number and a hash.
-bool read_end(std::istream& words, std::optional<ChainEnd>& into) {
-    std::string number, hash;
-    words >> number >> hash;
-    if (number == "-" && hash == "-") return true;
-    ChainEnd end;
-    std::istringstream digits(number);
-    digits.imbue(std::locale::classic());
-    if (!(digits >> end.sequence) || !digits.eof() || !read_hex(hash, end.hash)) return false;
-    into = end;
-    return true;
+void add_end(std::string& line, const std::optional<ChainEnd>& end) {
+    add_column(line, end ? std::to_string(end->sequence) : "-", number_width);
+    line += ' ';
+    add_column(line, end ? hex_text(end->hash) : "-", 2 * hash_bytes);
 }
 
-std::optional<ChainNote> read_note(const std::string& line) {
+std::string line_of(const ChainNote& note) {
+    std::string line;
+    line.append("chain ").append(hex_text(note.chain.bytes));
+    line.append(" subject ").append(hex_text(note.subject.bytes));
+    add_end(line.append(" written "), note.written);
+    add_end(line.append(" about "), note.about_to_write);
+    return line.append(check_word).append(check_of(line)).append("\n");
+}
+
+/// Reads a line from its beginning on. After something else than was expected it reads nothing more.
+class Columns {
+public:
+    explicit Columns(std::string_view line)
+        : rest_(line) {}
+    [[nodiscard]] bool all_read() const { return good_ && rest_.empty(); }
+
+    Columns& word(std::string_view expected) {
+        good_ = good_ && next(expected.size()) == expected;
+        return *this;
+    }
+    template <std::size_t N>
+    Columns& hex(std::array<std::uint8_t, N>& into) {
+        const auto bytes = bytes_of_hex(next(2 * N));
+        good_ = good_ && bytes && bytes->size() == N;
+        if (good_) std::ranges::copy(*bytes, into.begin());
+        return *this;
+    }
+    Columns& end(std::optional<ChainEnd>& into) {
+        const auto number = trimmed(next(number_width));
+        word(" ");
+        if (number == "-") return none();
+        ChainEnd end;
+        const auto* last = number.data() + number.size();
+        const auto read = std::from_chars(number.data(), last, end.sequence);
+        good_ = good_ && read.ec == std::errc{} && read.ptr == last;
+        hex(end.hash);
+        if (good_) into = end;
+        return *this;
+    }
+
+private:
+    Columns& none() {
+        good_ = good_ && trimmed(next(2 * hash_bytes)) == "-";
+        return *this;
+    }
+    /// Shorter where the line ends before.
+    std::string_view next(std::size_t width) {
+        const auto column = rest_.substr(0, width);
+        rest_.remove_prefix(column.size());
+        return column;
+    }
+    static std::string_view trimmed(std::string_view column) {
+        return column.substr(std::min(column.find_first_not_of(' '), column.size()));
+    }
+
+    std::string_view rest_;
+    bool good_ = true;
+};
+
+std::optional<ChainNote> read_note(std::string_view line) {
     const auto end = line.rfind(check_word);
-    if (end == std::string::npos) return std::nullopt;
-    const std::string checked = line.substr(0, end);
+    if (end == std::string_view::npos) return std::nullopt;
+    const auto checked = line.substr(0, end);
     if (line.substr(end + check_word.size()) != check_of(checked)) return std::nullopt;
-    std::istringstream words(checked);
-    words.imbue(std::locale::classic());
     ChainNote note;
-    std::string word, chain, subject;
-    if (!(words >> word >> chain) || word != "chain" || !read_hex(chain, note.chain.bytes))
-        return std::nullopt;
-    if (!(words >> word >> subject) || word != "subject" || !read_hex(subject, note.subject.bytes))
-        return std::nullopt;
-    if (!(words >> word) || word != "written" || !read_end(words, note.written)) return std::nullopt;
-    if (!(words >> word) || word != "about" || !read_end(words, note.about_to_write)) return std::nullopt;
+    Columns columns(checked);
+    columns.word("chain ").hex(note.chain.bytes).word(" subject ").hex(note.subject.bytes);
+    columns.word(" written ").end(note.written).word(" about ").end(note.about_to_write);
+    if (!columns.all_read()) return std::nullopt;
     return note;
 }
 
@@ -86,20 +126,17 @@ std::string reason_against(const ChainNote& note, const Chain* chain, const Chai
 
 std::string text_of(const std::vector<ChainNote>& notes) {
     std::string text;
-    for (const auto& note : notes) {
-        const auto line =
-            fmt::format("chain {} subject {} written {} about {}", hex_text(note.chain.bytes),
-                        hex_text(note.subject.bytes), text_of(note.written), text_of(note.about_to_write));
-        text += fmt::format("{}{}{}\n", line, check_word, check_of(line));
-    }
+    for (const auto& note : notes)
+        text += line_of(note);
     return text;
 }
 
 std::vector<ChainNote> read_chain_notes(std::string_view text) {
     std::vector<ChainNote> notes;
-    std::istringstream lines{std::string(text)};
-    for (std::string line; std::getline(lines, line);) {
+    while (!text.empty()) {
+        const auto line = text.substr(0, text.find('\n'));
         if (const auto note = read_note(line)) notes.push_back(*note);
+        text.remove_prefix(std::min(line.size() + 1, text.size()));
     }
     return notes;
 }
@@ -123,6 +160,22 @@ Io<std::vector<ChainNote>> load_chain_notes(const OpenFile& file) {
 
 Io<void> save_chain_notes(const OpenFile& file, const std::vector<ChainNote>& notes) {
     return write_text(file, text_of(notes));
+}
+
+Io<void> save_changed_notes(const OpenFile& file, const std::vector<ChainNote>& before,
+                            const std::vector<ChainNote>& notes) {
+    static const std::size_t line_bytes = line_of({}).size(); // as all of them
+    const auto size = file.layer().size(file.handle());
+    if (!size) return tl::unexpected<IoError>(size.error());
+    // Otherwise there are lines that could not be read: all are written anew.
+    if (*size != before.size() * line_bytes || notes.size() < before.size())
+        return save_chain_notes(file, notes);
+    for (std::size_t i = 0; i < notes.size(); ++i) {
+        if (i < before.size() && notes[i] == before[i]) continue;
+        const auto line = line_of(notes[i]);
+        if (const auto put = write_fully(file, i * line_bytes, as_bytes(line)); !put) return put;
+    }
+    return {};
 }
 
 ChainPlace choose_chain(const std::vector<ChainNote>& notes, const ChainIndex& index,

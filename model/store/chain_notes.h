@@ -37,6 +37,9 @@ struct ChainNote {
 [[nodiscard]] Io<std::vector<ChainNote>> load_chain_notes(const OpenFile& file);
 /// Writes over the notes in place; not synced, since a lost note does no harm.
 [[nodiscard]] Io<void> save_chain_notes(const OpenFile& file, const std::vector<ChainNote>& notes);
+/// The same where `before` was read from the file or written to it: only the lines that differ are written.
+[[nodiscard]] Io<void> save_changed_notes(const OpenFile& file, const std::vector<ChainNote>& before,
+                                          const std::vector<ChainNote>& notes);
 
 /// Where the next frame about a subject goes.
 struct ChainPlace {

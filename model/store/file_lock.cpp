@@ -26,6 +26,9 @@ Io<OpenFile> open_lock_file(FileLayer& layer, const std::string& path, LockKind 
 /// NUMBER end". The second is written over the first, so that the start it belongs to is known however little
 /// of it arrived; what is neither was half written over.
 std::optional<Suspicion> read_suspicion(const std::string& text) {
+    const auto behind_boot = text.find(' ', first_word.size());
+    if (text.compare(std::min(behind_boot, text.size()), holder_word.size(), holder_word) == 0)
+        return std::nullopt; // as nearly always
     std::istringstream words(text);
     words.imbue(std::locale::classic());
     std::string boot, word, from, file, end;

@@ -106,6 +106,11 @@ Result<void> GarageFile::catch_up(const OpenFile& file) {
     if (!*known) return load(file, ScanDepth::usual);
     const auto size = around_.files.size(file.handle());
     if (!size) return pass_on(io_problem(path_, "read", size.error()));
+    if (*size == end_) {
+        size_ = end_;
+        tail_ = Tail::whole;
+        return {};
+    }
     return scan(file, *size, ScanDepth::usual);
 }
 

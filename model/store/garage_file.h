@@ -139,7 +139,8 @@ private:
     [[nodiscard]] Result<FileLock> lock_notes();
     /// Opens the notes if need be; an error: they can be neither read nor written.
     [[nodiscard]] Io<std::vector<ChainNote>> open_notes();
-    void save_notes(const std::vector<ChainNote>& notes);
+    /// `before`: what was read or written last.
+    void save_notes(const std::vector<ChainNote>& before, const std::vector<ChainNote>& notes);
     void miss_notes(const IoError& error);
 
     Surroundings around_;

@@ -189,10 +189,11 @@ Result<Erased> GarageFile::rewrite_without(const Erasure& erasure, std::optional
     const auto first = first_copies(erasure, records(), emptied.frames, std::move(reason), now);
     auto added = added_actions(erasure, records(), first, before, index(), around_.random);
     if (!added) return pass_on(added.error());
-    save_notes(notes_between(before, added->notes));
+    const auto between = notes_between(before, added->notes);
+    save_notes(before, between);
     if (auto replaced = replace_by(emptied, added->bytes); !replaced)
         return pass_on(replaced.error());
-    save_notes(added->notes);
+    save_notes(between, added->notes);
     notices_.insert(notices_.end(), added->notices.begin(), added->notices.end());
     const auto places = 1 + erasure.copies();
     return Erased{records()[records().size() - places].id, erasure.versions.size(), erasure.copies(),

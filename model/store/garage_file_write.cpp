@@ -144,9 +144,10 @@ Io<std::vector<ChainNote>> GarageFile::open_notes() {
     return load_chain_notes(*notes_file_);
 }
 
-void GarageFile::save_notes(const std::vector<ChainNote>& notes) {
+void GarageFile::save_notes(const std::vector<ChainNote>& before, const std::vector<ChainNote>& notes) {
     if (!notes_file_) return; // told when it could not be opened
-    if (const auto saved = save_chain_notes(*notes_file_, notes); !saved) miss_notes(saved.error());
+    if (const auto saved = save_changed_notes(*notes_file_, before, notes); !saved)
+        miss_notes(saved.error());
 }
 
 Result<std::vector<std::string>> GarageFile::append(const std::vector<NewRecord>& records,
@@ -159,18 +160,18 @@ Result<std::vector<std::string>> GarageFile::append(const std::vector<NewRecord>
         notes_lock.emplace(lock_notes());
         if (!*notes_lock && notes_lock->error().kind == ProblemKind::locked)
             return pass_on(notes_lock->error());
-        const auto notes = open_notes();
-        if (!notes) miss_notes(notes.error());
-        auto made = make_action(records, attachments, notes.value_or(std::vector<ChainNote>{}),
-                                loader_.index(), around_.random);
+        const auto opened = open_notes();
+        if (!opened) miss_notes(opened.error());
+        const auto notes = opened.value_or(std::vector<ChainNote>{});
+        auto made = make_action(records, attachments, notes, loader_.index(), around_.random);
         if (!made) return pass_on(made.error());
         action = std::move(*made);
         first = loader_.record_count();
-        save_notes(action.notes);
+        save_notes(notes, action.notes);
         return action.bytes;
     };
-    const auto appended =
-        append_under_lock(ScanDepth::usual, make, [&] { save_notes(as_written(action.notes)); });
+    const auto appended = append_under_lock(
+        ScanDepth::usual, make, [&] { save_notes(action.notes, as_written(action.notes)); });
     if (!appended) return pass_on(appended.error());
     notices_.insert(notices_.end(), action.notices.begin(), action.notices.end());
     std::vector<std::string> ids(records.size());
@@ -236,7 +237,7 @@ Result<GarageFile> GarageFile::create(Surroundings around, const std::string& pa
     garage.subject_ = subject;
     static_cast<void>(files.make_folders(garage.around_.state_folder));
     if (const auto notes = garage.open_notes(); !notes) garage.miss_notes(notes.error());
-    garage.save_notes(as_written(action->notes));
+    garage.save_notes({}, as_written(action->notes));
     // Taken in from memory, as after an append.
     garage.identity_ = files.identity(path).value_or(FileIdentity{});
     garage.end_ = file_header_bytes;

@@ -67,6 +67,7 @@ ByteView as_bytes(std::string_view text) {
 std::string hex_text(ByteView bytes) {
     constexpr std::string_view digits = "0123456789abcdef";
     std::string text;
+    text.reserve(2 * bytes.size());
     for (const auto byte : bytes) {
         text += digits[byte >> 4U];
         text += digits[byte & 15U];
@@ -77,6 +78,7 @@ std::string hex_text(ByteView bytes) {
 std::optional<Bytes> bytes_of_hex(std::string_view text) {
     if (text.size() % 2 != 0) return std::nullopt;
     Bytes bytes;
+    bytes.reserve(text.size() / 2);
     for (std::size_t i = 0; i < text.size(); i += 2) {
         const auto high = hex_digit(text[i]);
         const auto low = hex_digit(text[i + 1]);

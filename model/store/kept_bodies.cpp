@@ -29,10 +29,17 @@ void add_run(Runs& runs, Run run) {
     }
 }
 
+BodyKeeper::Block BodyKeeper::new_block(std::size_t size) {
+    constexpr std::size_t largest_page = 2 * usual_block;
+    const auto alignment =
+        std::align_val_t(size < large_block ? __STDCPP_DEFAULT_NEW_ALIGNMENT__ : largest_page);
+    return {std::unique_ptr<void, Free>(operator new(size, alignment), Free{alignment}), size};
+}
+
 std::span<std::uint8_t> BodyKeeper::take(std::size_t size) {
     if (size > free_.size()) {
         const std::size_t length = std::max(size, block_);
-        blocks_.push_back({std::unique_ptr<void, Free>(operator new(length, alignment)), length});
+        blocks_.push_back(new_block(length));
         free_ = bytes_of(blocks_.back());
         if (files_ != nullptr && length >= large_block) files_->will_fill(free_);
     }

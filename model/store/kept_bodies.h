@@ -25,6 +25,8 @@ void add_run(Runs& runs, Run run);
 class BodyKeeper {
 public:
     static constexpr std::size_t usual_block = 1024 * 1024;
+    /// For one action.
+    static constexpr std::size_t small_block = 16 * 1024;
     /// Where a whole long file is kept; a multiple of the largest pages.
     static constexpr std::size_t large_block = 8 * usual_block;
 
@@ -46,14 +48,15 @@ public:
 private:
     [[nodiscard]] std::span<std::uint8_t> take(std::size_t size);
 
-    static constexpr std::align_val_t alignment{2 * usual_block};
     struct Free {
+        std::align_val_t alignment;
         void operator()(void* bytes) const { operator delete(bytes, alignment); }
     };
     struct Block {
         std::unique_ptr<void, Free> bytes; ///< Not filled with zeros: pages are touched when bodies come.
         std::size_t size = 0;
     };
+    [[nodiscard]] static Block new_block(std::size_t size);
     [[nodiscard]] static std::span<std::uint8_t> bytes_of(const Block& block) {
         return {static_cast<std::uint8_t*>(block.bytes.get()), block.size};
     }

@@ -14,6 +14,7 @@ Loader Loader::behind(const Loader& before) {
     Loader loader;
     loader.entries_ = before.entries_;
     loader.behind_records_ = before.record_count_;
+    loader.keeper_ = BodyKeeper(BodyKeeper::small_block);
     return loader;
 }
 

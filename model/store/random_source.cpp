@@ -11,8 +11,17 @@
 namespace sumpbook::store {
 
 void SystemRandom::fill(std::span<std::uint8_t> bytes) {
-    if (RAND_bytes(bytes.data(), static_cast<int>(bytes.size())) != 1) {
-        throw std::runtime_error("the system's random generator gave nothing");
+    while (!bytes.empty()) {
+        if (left_ == 0) {
+            if (RAND_bytes(ahead_.data(), static_cast<int>(ahead_.size())) != 1)
+                throw std::runtime_error("the system's random generator gave nothing");
+            left_ = ahead_.size();
+        }
+        const auto given = std::span(ahead_).last(left_).first(std::min(bytes.size(), left_));
+        std::ranges::copy(given, bytes.begin());
+        std::ranges::fill(given, std::uint8_t{0});
+        left_ -= given.size();
+        bytes = bytes.subspan(given.size());
     }
 }
 

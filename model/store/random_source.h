@@ -22,10 +22,18 @@ public:
 };
 
 /// The operating system's generator, through OpenSSL. Throws std::runtime_error if it gives nothing: a
-/// guessed salt must never be written.
+/// guessed salt must never be written. Some bytes are fetched ahead, since asking costs more than they do; each
+/// is given once, so there are no copies, and a program that forks makes a new one.
 class SystemRandom final : public RandomSource {
 public:
+    SystemRandom() = default;
+    SystemRandom(const SystemRandom&) = delete;
+    SystemRandom& operator=(const SystemRandom&) = delete;
     void fill(std::span<std::uint8_t> bytes) override;
+
+private:
+    std::array<std::uint8_t, 512> ahead_{};
+    std::size_t left_ = 0; ///< At the end of `ahead_`.
 };
 
 /// Block n is SHA-256(seed, n as 8 bytes). For examples and tests only: whoever knows the seed knows
