@@ -119,15 +119,18 @@ void InArchive::load(Currency& currency) {
     std::array<std::uint8_t, 3> code{};
     load(code);
     if (!ok()) return;
-    const std::string text(code.begin(), code.end());
-    const auto known = Currency::from_code(text);
-    if (known && known->code() == text) {
-        currency = *known;
-    } else if (text == Currency{}.code()) {
-        currency = {};
-    } else {
-        set_fault("a currency is not known");
+    if (code != last_.code) {
+        const std::string text(code.begin(), code.end());
+        const auto known = Currency::from_code(text);
+        if (known && known->code() == text) {
+            last_ = {code, *known};
+        } else if (text == Currency{}.code()) {
+            last_ = {};
+        } else {
+            return set_fault("a currency is not known");
+        }
     }
+    currency = last_.currency;
 }
 
 void InArchive::load(Date& date) {

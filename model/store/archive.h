@@ -267,6 +267,10 @@ private:
     ByteView in_;
     std::size_t at_ = 0;
     ArchiveFault fault_ = nullptr;
+    struct {
+        std::array<std::uint8_t, 3> code{'X', 'X', 'X'};
+        Currency currency;
+    } last_; ///< Most amounts of a garage are in one currency.
 };
 
 // Value types of model/quantity that are plain structs. Amounts, distances and volumes past what is accepted

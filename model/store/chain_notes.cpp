@@ -37,7 +37,8 @@ std::string line_of(const ChainNote& note) {
     line.append(" subject ").append(hex_text(note.subject.bytes));
     add_end(line.append(" written "), note.written);
     add_end(line.append(" about "), note.about_to_write);
-    return line.append(check_word).append(check_of(line)).append("\n");
+    const auto check = check_of(line);
+    return line.append(check_word).append(check).append("\n");
 }
 
 /// Reads a line from its beginning on. After something else than was expected it reads nothing more.

@@ -4,6 +4,7 @@
 #include "model/store/posix_file_layer.h"
 #include "tests/catch.h"
 #include "tests/model/store/example_records.h"
+#include "tests/model/store/memory_disk.h"
 #include "tests/model/store/temp_folder.h"
 
 using namespace sumpbook;
@@ -90,6 +91,24 @@ TEST_CASE("Notes are kept in a file of the state folder", "[notes]") {
     REQUIRE(save_chain_notes(*file, {note(end_of(4, 9))}));
     CHECK(load_chain_notes(*file).value() == std::vector{note(end_of(4, 9))});
     CHECK(load_chain_notes(files, path).value() == std::vector{note(end_of(4, 9))});
+}
+
+TEST_CASE("Of notes that were read only the lines that differ are written", "[notes]") {
+    const auto a = note(end_of(1, 1)), b = note(end_of(2, 2)), c = note({}, end_of(3, 3));
+    MemoryDisk disk;
+    REQUIRE(disk.make_folders("/state"));
+    const auto file = open_file(disk, "/state/notes", OpenMode::read_write_or_create);
+    REQUIRE(file);
+    REQUIRE(save_changed_notes(*file, {}, {a, b}));
+    CHECK(disk.bytes("/state/notes").size() == text_of(std::vector{a, b}).size());
+    REQUIRE(save_changed_notes(*file, {a, b}, {a, c, b}));
+    CHECK(load_chain_notes(*file).value() == std::vector{a, c, b});
+    // What `before` says of the first line is believed: it is not written.
+    REQUIRE(save_changed_notes(*file, {b, c, b}, {b, c, a}));
+    CHECK(load_chain_notes(*file).value() == std::vector{a, c, a});
+    // A file of another length has lines that could not be read.
+    REQUIRE(save_changed_notes(*file, {b, c}, {b, c}));
+    CHECK(load_chain_notes(*file).value() == std::vector{b, c});
 }
 
 TEST_CASE("The chain is continued where it ends as noted", "[notes]") {
