@@ -61,7 +61,7 @@ Result<ExitStatus> write_query(Session& session, const store::Hash256& fingerpri
     if (written) {
         session.remark("Send it to a time-stamp authority (RFC 3161) and take its answer in with: sumpbook "
                        "fingerprint --attach FILE.tsr --query " +
-                       to);
+                       to + " --ca AUTHORITY.pem");
     }
     return written;
 }

@@ -6,8 +6,6 @@
 namespace sumpbook::store {
 namespace {
 
-Place at(const std::string& path) { return {.file = path, .line = {}, .column = {}, .text = {}}; }
-
 /// "behind the entry k7-11": the last one that stands in front of `place` and verifies.
 std::string behind_text(std::uint64_t place, const ChainIndex& index) {
     const IndexedFrame* last = nullptr;
@@ -37,19 +35,19 @@ Problem damage_problem(const std::string& path, const Scan& scan, const ChainInd
     const std::size_t others =
         scan.damages.empty() ? 0 : scan.damages.size() - 1 + (scan.tail == Tail::damaged ? 1 : 0);
     std::string sentence =
-        fmt::format("The garage file is damaged: frame {}, {}, in the save that starts at byte {}, {}", damage.frame_number,
-                    behind_text(damage.at, index), damage.at, damage.what);
+        fmt::format("The garage file is damaged: frame {}, {}, at byte {}, {}", damage.frame_number,
+                    behind_text(damage.at, index), damage.wrong_at, damage.what);
     if (damage.header) sentence += fmt::format(" ({})", heading_text(*damage.header, index));
     if (others > 0) sentence += others == 1 ? std::string("; 1 more place is damaged") : fmt::format("; {} more places are damaged", others);
     sentence += ". Nothing was changed. Keep this file: what still verifies in it is not lost.";
-    return {ProblemKind::damaged, std::move(sentence), at(path)};
+    return {ProblemKind::damaged, std::move(sentence), file_place(path)};
 }
 
 Problem fault_problem(const std::string& path, const Loader::Fault& fault) {
     return {fault.kind,
             fmt::format("Frame {} of the garage file {}. The file was left untouched.", fault.frame_number,
                         fault.what),
-            at(path)};
+            file_place(path)};
 }
 
 } // namespace sumpbook::store

@@ -8,8 +8,6 @@
 
 namespace sumpbook::store {
 
-static_assert(whole_frame == no_version, "what was emptied is no version of anything");
-
 namespace {
 
 bool is_entry(const NamedRecord& named) { return std::holds_alternative<Entry>(named.record.content); }
@@ -62,7 +60,7 @@ NewRecord copy_of(const NamedRecord& named) {
 void add_emptied(const NamedRecord& named, std::set<Hash256>& frames) {
     if (!is_withdrawal(named)) return;
     for (const auto& name : named.record.replaces) {
-        if (name.index == whole_frame) frames.insert(name.frame_hash);
+        if (name.index == no_version) frames.insert(name.frame_hash);
     }
 }
 
@@ -116,7 +114,7 @@ std::vector<NewRecord> first_copies(const Erasure& erasure, const std::vector<Na
         names.insert(names.end(), records[i].record.replaces.begin(), records[i].record.replaces.end());
     }
     for (const auto& frame : emptied)
-        names.push_back({frame, whole_frame});
+        names.push_back({frame, no_version});
     sort_names(names);
     std::vector<NewRecord> made{std::move(withdrawal)};
     for (const auto i : erasure.earlier)

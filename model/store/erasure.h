@@ -14,11 +14,8 @@ namespace sumpbook::store {
 
 // Erasing takes the parts of whole frames out of the file and leaves their hashes, so that the chain and
 // every fingerprint go on verifying. What was saved together with the erased entry is recorded again first.
-// A withdrawal says what was erased: it names every version of the entry and, with the index below, every
+// A withdrawal says what was erased: it names every version of the entry and, with the index `no_version`, every
 // frame that was emptied. Readers that know nothing of it see a withdrawn entry.
-
-/// In the name of a record: not one record but the frame as a whole, whose parts were erased.
-inline constexpr std::uint32_t whole_frame = 0xFFFFFFFF;
 
 /// What has to be done to erase an entry; places are those in the list of records.
 struct Erasure {

@@ -115,9 +115,13 @@ std::string reason_of(const IoError& error) {
                        std::generic_category().default_error_condition(error.code).message());
 }
 
+Place file_place(const std::string& path) {
+    return {.file = path, .line = {}, .column = {}, .text = {}};
+}
+
 Problem io_problem(const std::string& path, const std::string& done, const IoError& error) {
     return {ProblemKind::io, fmt::format("The garage file could not be {}: {}.", done, reason_of(error)),
-            Place{.file = path, .line = {}, .column = {}, .text = {}}};
+            file_place(path)};
 }
 
 } // namespace sumpbook::store

@@ -136,6 +136,8 @@ private:
 [[nodiscard]] std::string folder_of(const std::string& path);
 /// Makes names in the folder of `path` survive a power cut, where the disk or share can do that at all.
 [[nodiscard]] Io<void> sync_folder_of(FileLayer& layer, const std::string& path);
+/// A file as a whole, as the place of a problem.
+[[nodiscard]] Place file_place(const std::string& path);
 /// "the disk is full", "permission is missing", ...
 [[nodiscard]] std::string reason_of(const IoError& error);
 /// "The garage file could not be <done>: <reason>." with the file as place.

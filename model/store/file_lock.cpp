@@ -81,7 +81,7 @@ Problem not_a_lock(const std::string& lock_path, const std::string& what) {
             fmt::format("{} should be the lock of this garage file, but it is {}. Nothing was changed; move it "
                         "away or give it another name, and try again.",
                         lock_path, what),
-            Place{.file = lock_path, .line = {}, .column = {}, .text = {}}};
+            file_place(lock_path)};
 }
 
 Problem not_opened(const std::string& path, const std::string& lock_path, const IoError& error) {
@@ -122,7 +122,7 @@ Result<FileLock> FileLock::take(FileLayer& layer, const std::string& path, LockK
                         fmt::format("The garage file is in use by {}. Nothing was changed; close the other "
                                     "program or try again.",
                                     holder_of(*file)),
-                        Place{.file = path, .line = {}, .column = {}, .text = {}});
+                        file_place(path));
         }
         layer.pause(step);
     }

@@ -13,8 +13,6 @@
 namespace sumpbook::store {
 namespace {
 
-Place at(const std::string& path) { return {.file = path, .line = {}, .column = {}, .text = {}}; }
-
 Result<Bytes> read_attachment(const OpenFile& file, const AttachmentSpot& spot, const std::string& path) {
     Bytes bytes(spot.length);
     const auto got = read_fully(file, spot.at, bytes);
@@ -22,7 +20,7 @@ Result<Bytes> read_attachment(const OpenFile& file, const AttachmentSpot& spot, 
     if (*got == bytes.size() && part_hash(attachment_slot, spot.salt, bytes) == spot.hash) return bytes;
     return fail(ProblemKind::damaged,
                 "The bytes of this attachment do not match their hash: the garage file is damaged there.",
-                at(path));
+                file_place(path));
 }
 
 } // namespace
@@ -131,15 +129,15 @@ Result<LockedFile> GarageFile::open_known() const {
     if (!known) return pass_on(known.error());
     if (*known) return opened;
     return fail(ProblemKind::io,
-                "Another file took the place of this garage file after it was read. Try again.", at(path_));
+                "Another file took the place of this garage file after it was read. Try again.", file_place(path_));
 }
 
 Result<Bytes> GarageFile::attachment(const Hash256& part_hash) const {
     const auto& spots = loader_.attachments();
     const auto spot = std::ranges::find(spots, part_hash, &AttachmentSpot::hash);
-    if (spot == spots.end()) return refuse("There is no such attachment in this file.", at(path_));
+    if (spot == spots.end()) return refuse("There is no such attachment in this file.", file_place(path_));
     if (!spot->shown)
-        return refuse("The bytes of this attachment are not in this file: they were left out.", at(path_));
+        return refuse("The bytes of this attachment are not in this file: they were left out.", file_place(path_));
     const auto opened = open_known();
     if (!opened) return pass_on(opened.error());
     return read_attachment(opened->file, *spot, path_);

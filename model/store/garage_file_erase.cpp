@@ -12,8 +12,6 @@
 namespace sumpbook::store {
 namespace {
 
-Place at(const std::string& path) { return {.file = path, .line = {}, .column = {}, .text = {}}; }
-
 /// Puts the frames of an action that is still in memory behind those of an index, and names its records.
 class Ahead final : public ScanHandler {
 public:
@@ -123,7 +121,7 @@ Result<void> GarageFile::read_back(const OpenFile& file, const EmptiedFrames& em
             return fail(ProblemKind::io,
                         "What was written does not read back as it should. Nothing was changed; the disk may "
                         "be failing.",
-                        at(path_));
+                        file_place(path_));
         }
     } catch (const IoFailure& failure) {
         return pass_on(io_problem(path_, "written anew; nothing was changed", failure.error));
@@ -133,7 +131,7 @@ Result<void> GarageFile::read_back(const OpenFile& file, const EmptiedFrames& em
     if (*identity == identity_) return {};
     return fail(ProblemKind::io,
                 "Another file took the place of this garage file meanwhile. Nothing was changed; try again.",
-                at(path_));
+                file_place(path_));
 }
 
 Result<void> GarageFile::replace_by(const EmptiedFrames& emptied, ByteView added) {
@@ -156,7 +154,7 @@ Result<void> GarageFile::replace_by(const EmptiedFrames& emptied, ByteView added
                             "after a power cut the old file may be back. Look again after the next start "
                             "of the machine.",
                             reason_of(synced.error())),
-                at(path_));
+                file_place(path_));
 }
 
 Result<Erased> GarageFile::rewrite_without(const Erasure& erasure, std::optional<std::string> reason,
@@ -175,13 +173,13 @@ Result<Erased> GarageFile::rewrite_without(const Erasure& erasure, std::optional
     if (!emptied.complete || emptied.attachments != static_cast<std::size_t>(here)) {
         return fail(ProblemKind::io,
                     "The garage file was changed while it was read. Nothing is erased yet; try again.",
-                    at(path_));
+                    file_place(path_));
     }
     if (copy_would_lack(erasure, records(), emptied.incomplete)) {
         return refuse("Other entries were saved together with this one, and parts of that save were left out "
                       "of this file. They can be kept whole only in the garage that it was made from: erase "
                       "it there.",
-                      at(path_));
+                      file_place(path_));
     }
     const auto known = open_notes();
     if (!known) miss_notes(known.error());

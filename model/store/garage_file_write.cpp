@@ -12,8 +12,6 @@
 namespace sumpbook::store {
 namespace {
 
-Place at(const std::string& path) { return {.file = path, .line = {}, .column = {}, .text = {}}; }
-
 /// Refused when a reader would refuse it, for a limit, behind all that is in the file already.
 Result<void> reads_back(ByteView action, std::uint64_t place, const Loader& before) {
     Loader trial = Loader::behind(before);
@@ -56,7 +54,7 @@ Result<void> GarageFile::refuse_while_suspect(FileLock& lock, const OpenFile& fi
                     "The disk failed to keep an earlier save of this garage file, so nothing more is written "
                     "to it. Copy the "
                     "file to another disk and go on there, or restart the machine and try again.",
-                    at(path_));
+                    file_place(path_));
     }
     lock.clear_suspicion(); // this program read and verified it from the disk since
     return {};
@@ -72,7 +70,7 @@ Problem GarageFile::failed_sync(const OpenFile& file, FileLock& lock, const IoEr
                         "is written to this "
                         "file. Copy it to another disk, enter this again there, and check the disk.",
                         reason_of(error)),
-            at(path_)};
+            file_place(path_)};
 }
 
 Result<void> GarageFile::write(const OpenFile& file, FileLock& lock, ByteView action) {
@@ -106,7 +104,7 @@ Result<void> GarageFile::append_under_lock(ScanDepth depth, const Make& make,
                                            const std::function<void()>& written) {
     if (unsafe_)
         return fail(ProblemKind::io, "An earlier save to this file failed; nothing more is written to it.",
-                    at(path_));
+                    file_place(path_));
     auto lock = FileLock::take(around_.files, path_, LockKind::exclusive, around_.patience, &lock_file_);
     if (!lock) return pass_on(lock.error());
     if (const auto opened = open_to_write(); !opened)
@@ -224,7 +222,7 @@ Result<GarageFile> GarageFile::create(Surroundings around, const std::string& pa
     FileLayer& files = around.files;
     if (files.identity(path)) {
         return refuse("There is already a file of this name. Choose another, or remove it yourself first.",
-                      at(path));
+                      file_place(path));
     }
     const SubjectId subject{around.random.sixteen()};
     const auto action =

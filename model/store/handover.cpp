@@ -98,7 +98,7 @@ Result<HandOverPlan> plan_hand_over(FileLayer& files, const std::string& path, c
     plan.set = garage->set.hand_over(bike, bits);
     if (bike == garage->set.garage() || plan.set.frames().empty()) {
         return refuse("This garage file holds no such bike.",
-                      {.file = path, .line = {}, .column = {}, .text = {}});
+                      file_place(path));
     }
     plan.preview = preview_of(*garage, plan.set, bike, bits);
     BikeNames names;

@@ -15,8 +15,6 @@
 namespace sumpbook::store {
 namespace {
 
-Place at(const std::string& path) { return {.file = path, .line = {}, .column = {}, .text = {}}; }
-
 void add_to(MergedChain& chain, const SetFrame& frame, const SetFrame* before) {
     ++chain.frames;
     chain.entries += frame.header.entry_count;
@@ -123,7 +121,7 @@ Result<std::set<SubjectId>> subjects_named(const Garage& garage, const std::vect
             held += (held.empty() ? "" : ", ") + bike.details.value.name;
         return refuse(fmt::format("There is no bike called {} in that garage. It holds: {}.", name,
                                   held.empty() ? "none" : held),
-                      at(path));
+                      file_place(path));
     }
     return subjects;
 }
@@ -139,7 +137,7 @@ Result<void> names_are_free(const Garage& from, const std::set<SubjectId>& chose
             return refuse(fmt::format("This garage has another bike called {0} already. Rename it first: sumpbook -g "
                                       "\"{1}\" -b \"{0}\" bike edit --name \"{0} 2\"",
                                       name, path),
-                          at(path));
+                          file_place(path));
         }
     }
     return {};
@@ -165,7 +163,7 @@ Result<MergePlan> plan_merge(FileLayer& files, const std::vector<std::string>& p
     FrameSet all = read_ones.front().set;
     for (std::size_t i = 1; i < paths.size(); ++i) {
         if (auto united = all.unite(read_ones[i].set); !united) {
-            united.error().place = at(paths[i]);
+            united.error().place = file_place(paths[i]);
             return pass_on(united.error());
         }
     }
@@ -183,7 +181,7 @@ Result<MergePlan> plan_adoption(FileLayer& files, const std::string& into, const
     const auto other = read_copy(files, from, patience);
     if (!other) return pass_on(other.error());
     if (other->set.garage() == first->set.garage()) {
-        return refuse("Both files belong to the same garage: merge them, nothing needs to be adopted.", at(from));
+        return refuse("Both files belong to the same garage: merge them, nothing needs to be adopted.", file_place(from));
     }
     auto garage = fold(other->set.garage(), other->contents.records());
     name_by_run(garage, other->contents.index());

@@ -13,7 +13,7 @@ namespace {
 /// Whether the record says that frames were emptied.
 bool erases(const NamedRecord& named) {
     return std::holds_alternative<Withdrawal>(named.record.content) &&
-           std::ranges::find(named.record.replaces, whole_frame, &RecordName::index) != named.record.replaces.end();
+           std::ranges::find(named.record.replaces, no_version, &RecordName::index) != named.record.replaces.end();
 }
 
 /// The frames of a set as they are numbered there.
@@ -51,7 +51,7 @@ Said said_in(const Numbered& after, const FollowedRecords& followed) {
     for (const auto& named : followed.records()) {
         if (!after.shows(named.name)) continue;
         for (const auto& name : named.record.replaces) {
-            if (name.index != whole_frame)
+            if (name.index != no_version)
                 said.named.emplace(named.subject, name);
             else if (erases(named))
                 said.emptied_by[{named.subject, name.frame_hash}].insert(after.id(named.name));

@@ -16,6 +16,7 @@ enum class State {
 struct Verdict {
     State state = State::good;
     std::uint64_t end = 0;  ///< Of a good action.
+    std::uint64_t at = 0;   ///< Of what is not good: a frame, or the action itself.
     std::size_t frames = 0; ///< That verified before it ended or went wrong.
     std::string what;
     std::optional<FrameHeader> header;
@@ -34,17 +35,26 @@ public:
     ActionCheck(Window& window, std::uint64_t start, ScanDepth depth, ScanHandler& handler)
         : window_(window)
         , start_(start)
+        , looked_at_(start)
         , depth_(depth)
         , handler_(handler) {}
 
     Verdict run() {
+        auto verdict = judged();
+        verdict.at = looked_at_;
+        return verdict;
+    }
+
+private:
+    Verdict judged() {
         const std::uint64_t left = window_.size() - start_;
         if (left < action_header_bytes)
-            return {.state = State::incomplete, .end = 0, .frames = 0, .what = "is cut off", .header = {}};
+            return {.state = State::incomplete, .end = 0, .at = 0, .frames = 0, .what = "is cut off", .header = {}};
         const auto header = read_action_header(window_.view(start_, action_header_bytes));
         if (!header)
             return {.state = State::wrong,
                     .end = 0,
+                    .at = 0,
                     .frames = 0,
                     .what = "is not introduced as a frame is",
                     .header = {}};
@@ -54,14 +64,13 @@ public:
         return frames(header->frame_count);
     }
 
-private:
     Verdict fingerprint(std::size_t length) {
         if (cut_) return cut_fingerprint();
         const auto action = window_.view(start_, length);
         if (!fingerprint_action_matches(action))
             return wrong("is a fingerprint record that does not match its seal", {});
         handler_.fingerprint_record(fingerprint_body(action));
-        return {.state = State::good, .end = end_, .frames = 0, .what = {}, .header = {}};
+        return {.state = State::good, .end = end_, .at = 0, .frames = 0, .what = {}, .header = {}};
     }
 
     /// Whole up to the end of the file: then only its length was changed.
@@ -72,6 +81,7 @@ private:
             fingerprint_action_matches(window_.view(start_, left))) {
             verdict = {.state = State::wrong,
                        .end = 0,
+                       .at = 0,
                        .frames = 0,
                        .what = "is a fingerprint record with a wrong length",
                        .header = {}};
@@ -82,6 +92,7 @@ private:
     Verdict frames(std::size_t count) {
         std::uint64_t at = start_ + action_header_bytes;
         for (; done_ < count; ++done_) {
+            looked_at_ = at;
             if (at + frame_unhashed_bytes + frame_header_bytes > std::min(end_, window_.size()))
                 return wrong("is cut off", {});
             const auto start = read_frame_start(window_.view(at, frame_unhashed_bytes + frame_header_bytes));
@@ -92,9 +103,12 @@ private:
             if (fault != nullptr) return wrong(fault, start->header);
             at += start->length;
         }
-        if (at == end_) return {.state = State::good, .end = end_, .frames = done_, .what = {}, .header = {}};
+        looked_at_ = start_;
+        if (at == end_)
+            return {.state = State::good, .end = end_, .at = 0, .frames = done_, .what = {}, .header = {}};
         return {.state = State::wrong,
                 .end = 0,
+                .at = 0,
                 .frames = done_,
                 .what = "is not where its action says",
                 .header = {}};
@@ -135,6 +149,7 @@ private:
     Verdict wrong(std::string what, std::optional<FrameHeader> header) const {
         return {.state = cut_ ? State::incomplete : State::wrong,
                 .end = 0,
+                .at = 0,
                 .frames = done_,
                 .what = std::move(what),
                 .header = header};
@@ -142,6 +157,7 @@ private:
 
     Window& window_;
     std::uint64_t start_;
+    std::uint64_t looked_at_; ///< The frame, or the action itself.
     ScanDepth depth_;
     ScanHandler& handler_;
     std::uint64_t end_ = 0;
@@ -215,6 +231,7 @@ bool zeros_to_the_end(Window& window, std::uint64_t at) {
 
 Damage damage_of(const Verdict& verdict, std::uint64_t at, std::uint64_t until, std::size_t frames_before) {
     return {.at = at,
+            .wrong_at = verdict.at,
             .until = until,
             .frame_number = frames_before + verdict.frames + 1,
             .what = verdict.what,

@@ -25,6 +25,7 @@ public:
 /// One stretch of the file that does not verify.
 struct Damage {
     std::uint64_t at = 0;              ///< First byte of the action that is not right.
+    std::uint64_t wrong_at = 0;        ///< First byte of the frame in it that is not right, or of itself.
     std::uint64_t until = 0;           ///< First byte of the next good action, or the end of the file.
     std::size_t frame_number = 0;      ///< Counted from 1 over the whole file, as far as it verified.
     std::string what;                  ///< Follows "frame 7": "does not match its seal".

@@ -170,6 +170,7 @@ document::Value verify_json(const store::FingerprintCheck& check, const Verified
 
 document::Document verify_text(const store::FingerprintCheck& check, const VerifiedNames& names) {
     document::Document words;
+    document::Facts facts{{{"Answer", std::string(slug(check.answer))}}};
     const auto& bike = names.bike;
     const std::string of = bike.empty() ? "" : bike + ": ";
     switch (check.answer) {
@@ -189,17 +190,21 @@ document::Document verify_text(const store::FingerprintCheck& check, const Verif
     case store::FingerprintAnswer::not_found:
         words.sentence(
             "No state of this file matches this fingerprint: it was printed of another garage, or of a "
-            "copy that went another way, or something was changed or cut off since.",
+            "copy that went another way, or something was changed or cut off since. If it was printed of this "
+            "garage, look for a backup or a copy of that day that it does match, and compare the two; until "
+            "then do not rely on this file.",
             document::Severity::danger);
         if (!check.place.empty())
             words.sentence("The first that does not line up with what stands behind it: " + check.place +
                            ".");
+        words.facts(std::move(facts));
         return words;
     case store::FingerprintAnswer::not_covered:
         words.sentence(
             of + "That fingerprint covers nothing of this bike: it was printed before the first entry of "
                  "it was in the garage.",
             document::Severity::caution);
+        words.facts(std::move(facts));
         return words;
     case store::FingerprintAnswer::partly:
         words.sentence(partly_words(check, names),
@@ -207,14 +212,15 @@ document::Document verify_text(const store::FingerprintCheck& check, const Verif
         break;
     case store::FingerprintAnswer::cannot_tell:
         words.sentence(untold_words(bike), document::Severity::caution);
+        words.facts(std::move(facts));
         return words;
     }
     if (!names.untold.empty())
         words.sentence(untold_words(listed(names.untold)), document::Severity::caution);
-    document::Facts facts{
-        {{"Recorded later", records(check.recorded_later)},
-         {"Recorded before it, but not in the copy it was printed of", records(check.recorded_earlier)},
-         {"Branched off before its end", records(check.forked_before)}}};
+    facts.lines.emplace_back("Recorded later", records(check.recorded_later));
+    facts.lines.emplace_back("Recorded before it, but not in the copy it was printed of",
+                             records(check.recorded_earlier));
+    facts.lines.emplace_back("Branched off before its end", records(check.forked_before));
     if (check.entries_untold > 0)
         facts.lines.emplace_back("It cannot be told whether it covers", records(check.entries_untold));
     words.facts(std::move(facts));

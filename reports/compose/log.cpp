@@ -8,6 +8,7 @@
 #include "reports/compose/words.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace sumpbook::compose {
 namespace {
@@ -80,11 +81,21 @@ std::string version_words(const EntryVersion& version, const std::vector<EntryVe
     return changes.empty() ? "Nothing that is shown here was changed" : listed(changes);
 }
 
+/// Ids of the versions that are here, and how many are not.
+std::string stands_for_words(const std::vector<std::string>& replaces) {
+    std::vector<std::string> things;
+    std::ranges::remove_copy(replaces, std::back_inserter(things), not_held);
+    const auto others = replaces.size() - things.size();
+    if (others > 0)
+        things.push_back(others == 1 ? "1 that is not here" : std::to_string(others) + " that are not here");
+    return listed(things);
+}
+
 document::Table version_table(const std::vector<EntryVersion>& versions) {
     document::Table table{{{"Version", {}}, {"Recorded", {}}, {"Stands for", {}}, {"What it says", {}}}, {}};
     for (const auto& version : versions) {
         table.rows.push_back({Cell{version.id, {}}, Cell{day_recorded(version.recorded), {}},
-                              Cell{listed(version.replaces), {}},
+                              Cell{stands_for_words(version.replaces), {}},
                               Cell{version_words(version, versions), {}}});
     }
     return table;

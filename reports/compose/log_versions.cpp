@@ -48,7 +48,7 @@ EntryVersion version_of(const NamedRecord& named, const std::vector<const NamedR
     for (const auto& name : named.record.replaces) {
         if (name.index == no_version) continue;
         const auto held = std::ranges::find(all, name, &NamedRecord::name);
-        version.replaces.push_back(held == all.end() ? "missing" : (*held)->id);
+        version.replaces.push_back(held == all.end() ? std::string(not_held) : (*held)->id);
     }
     if (const auto* entry = std::get_if<Entry>(&named.record.content)) version.entry = *entry;
     if (const auto* gone = std::get_if<Withdrawal>(&named.record.content)) version.reason = gone->reason;

@@ -10,11 +10,14 @@
 
 namespace sumpbook::compose {
 
+/// Stands in `replaces` for a version that is not in the file.
+inline constexpr std::string_view not_held = "missing";
+
 /// One version of an entry that was recorded, or its withdrawal.
 struct EntryVersion {
     std::string id;
     RecordedTime recorded;
-    std::vector<std::string> replaces; ///< Ids of the versions it stands for; "missing" for one not held.
+    std::vector<std::string> replaces; ///< Ids of the versions it stands for; or `not_held`.
     std::optional<Entry> entry;        ///< Absent: the withdrawal of what it replaces.
     std::optional<std::string> reason; ///< Of a withdrawal.
     bool current = false;              ///< Nothing replaces it.

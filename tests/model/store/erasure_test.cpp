@@ -143,7 +143,7 @@ TEST_CASE("Only entries can be erased, and only once", "[erasure]") {
 TEST_CASE("Erasing what was saved with a withdrawal of an erased entry keeps what it says was erased", "[erasure]") {
     // The copies of one erasure stand in the frame of its withdrawal: erasing one of them empties that frame.
     const std::vector<NamedRecord> records{
-        record(4, 0, 10, Withdrawal{"first"}, {name(1, 0), {{1}, whole_frame}}), record(4, 1, 11, note("b"))};
+        record(4, 0, 10, Withdrawal{"first"}, {name(1, 0), {{1}, no_version}}), record(4, 1, 11, note("b"))};
     const auto erasure = plan_erasure(records, name(4, 1));
     REQUIRE(erasure);
     const auto after = carried_out(*erasure, records);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "model/garage/garage.h"
+#include "model/garage/versions.h"
 #include "model/store/erasure.h"
 #include "model/store/frame_set.h"
 #include "model/store/merge.h"
@@ -75,7 +76,7 @@ std::vector<std::set<RecordName>> conflicts_of(const GarageHistory& history) {
     std::set<RecordName> replaced;
     for (const auto& [name, written] : history.written()) {
         for (const auto& old : written.record.replaces) {
-            if (old.index == whole_frame) continue; // no version of anything
+            if (old.index == no_version) continue;
             replaced.insert(old);
             group[first_of(name)] = first_of(old);
         }

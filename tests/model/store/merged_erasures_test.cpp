@@ -159,7 +159,7 @@ TEST_CASE("Entries that a record empties without standing for them are told one 
     }
     REQUIRE(expected.size() == 2);
     // No program writes this: it says that the whole save was erased and names one entry of it.
-    copies.save("/b", {{{++copies.clock}, {erased, {erased.frame_hash, whole_frame}}, Withdrawal{"made up"}}});
+    copies.save("/b", {{{++copies.clock}, {erased, {erased.frame_hash, no_version}}, Withdrawal{"made up"}}});
     const auto plan = must(plan_merge(copies.disk, {"/a", "/b"}, at_once));
     REQUIRE(plan.lost.size() == 1);
     CHECK(plan.lost[0].entries == 3);
