@@ -44,6 +44,7 @@ Result<compose::CheckedFile> checked(Session& session) {
     result.attachments = static_cast<std::size_t>(
         std::ranges::count_if(file.attachments(), [](const auto& attachment) { return attachment.shown; }));
     result.damaged_attachments = damaged->size();
+    result.torn_bytes = file.torn_bytes();
     result.findings = review::file_findings(file, (*open)->garage, latest(session), *damaged);
     for (const auto* bike : *bikes) {
         for (auto& finding : review::history_findings(*bike))

@@ -19,7 +19,8 @@ void add_torn(const store::GarageFile& file, std::vector<Finding>& findings) {
     findings.push_back(make_finding("torn-tail", "",
                                     "The last save was cut short: " + std::to_string(file.torn_bytes()) +
                                         " bytes at the end of the file are left out. Look whether your last "
-                                        "entry is there. The next save "
+                                        "entry is there. A copy that was cut short on its way looks the "
+                                        "same: compare it with the original. The next save "
                                         "sets these bytes aside in a file of their own."));
 }
 

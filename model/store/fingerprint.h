@@ -76,7 +76,7 @@ enum class FingerprintAnswer {
     unchanged, ///< Of every covered subject that this file holds, everything covered is here as it was.
     changed,   ///< `place` is the first frame known not to line up.
     missing,   ///< `place` is a covered frame that is not in this file; another copy may have it.
-    not_found, ///< Neither a saved record nor any earlier state of this file has this fingerprint.
+    not_found, ///< Neither a saved record nor any earlier state that was searched has this fingerprint.
     not_covered, ///< It covers nothing of the one subject that was asked about.
     partly,      ///< What it is known to cover is here as it was; of the subjects in `untold` nothing is known.
     cannot_tell, ///< Nothing is known of the one subject that was asked about: it is in `untold`.
@@ -85,8 +85,8 @@ enum class FingerprintAnswer {
 struct FingerprintCheck {
     FingerprintAnswer answer = FingerprintAnswer::not_found;
     std::optional<RecordedTime> printed; ///< From the saved record.
-    /// "frame 12 of the entries k7-..." or "everything it covers". Not found: where a chain of this file
-    /// breaks by itself, empty where none does.
+    /// "frame 12 of the entries k7-..., behind the entry k7-142" (where that is known) or "everything it
+    /// covers". Not found: where a chain of this file breaks by itself, empty where none does.
     std::string place;
     std::uint64_t covered_entries = 0;
     // Entries that the fingerprint does not cover:
@@ -107,11 +107,21 @@ struct FingerprintCheck {
     /// Covered subjects (bikes, or the garage itself) that this file does not hold: the answer says nothing
     /// about them. More than 0 only where the saved record knows no more of them than their leaf.
     std::size_t subjects_not_held = 0;
+    /// False: there are too many earlier states to search them all. Then `not_found` does not mean that none
+    /// has this fingerprint, and a subject in `untold` may fit a leaf after all.
+    bool searched = true;
     /// Unchanged, or partly where it is known by heads what is covered.
     [[nodiscard]] bool lines_up() const;
 };
 
+/// Searching every earlier state of a file takes time with frames x chains; past this it is left out.
+inline constexpr std::size_t most_states_searched = 200'000'000;
+
 /// `recorded` gives the time of recording of a record by its place in file order.
+///
+/// Without a saved record the earlier states of this file are searched: those that it had if its frames came in
+/// the order in which they stand in it. In a merged file they stand in another order than they were written, so
+/// there an earlier state may not be found although every frame of it is here.
 ///
 /// A saved record may hold no more of a subject than its leaf, and anybody can write such a record. So a bare
 /// leaf proves nothing by itself: it is matched against every state that the subjects held here ever had.
@@ -122,6 +132,7 @@ struct FingerprintCheck {
 [[nodiscard]] FingerprintCheck check_fingerprint(const TypedFingerprint& typed, const ChainIndex& index,
                                                  const std::vector<FingerprintRecord>& records,
                                                  const std::vector<RecordedTime>& recorded,
-                                                 const std::optional<SubjectId>& only = {});
+                                                 const std::optional<SubjectId>& only = {},
+                                                 std::size_t search_limit = most_states_searched);
 
 } // namespace sumpbook::store

@@ -11,8 +11,6 @@
 namespace sumpbook::store {
 namespace {
 
-/// Searching every earlier state of a file takes time with states x subjects; past this it is left out.
-constexpr std::size_t search_limit = 200'000'000;
 /// States of all subjects together, besides one for each frame, that are matched with bare leaves.
 constexpr std::size_t most_states = 200'000;
 
@@ -61,7 +59,6 @@ private:
 };
 
 std::optional<std::vector<ChainHead>> earlier_state(const TypedFingerprint& typed, const ChainIndex& index) {
-    if (index.frames().size() * index.chains().size() > search_limit) return std::nullopt;
     GrowingState state;
     for (const auto& frame : index.frames()) {
         state.add(index, frame);
@@ -76,6 +73,7 @@ struct SavedState {
     std::size_t subjects_not_held = 0;
     std::vector<SubjectId> fits_no_leaf; ///< Held subjects that no leaf can be of.
     bool by_heads = false;               ///< It names the heads of a held subject.
+    bool searched = true;                ///< Every state of those in fits_no_leaf was tried.
 };
 
 /// Records of one fingerprint have the same leaves; what one of them knows of a leaf is known.
@@ -114,15 +112,20 @@ SavedState saved_state(const std::vector<FingerprintLeaf>& leaves, const ChainIn
         }
         if (bare.empty()) continue;
         const auto allowed = frames.size() + 2 + most_states / subjects.size();
-        if (const auto state = state_with_leaf(index, frames, bare, allowed)) {
-            saved.heads.insert(saved.heads.end(), state->heads.begin(), state->heads.end());
-            bare.erase(state->leaf);
+        const auto search = state_with_leaf(index, frames, bare, allowed);
+        if (search.found) {
+            saved.heads.insert(saved.heads.end(), search.found->heads.begin(), search.found->heads.end());
+            bare.erase(search.found->leaf);
         } else {
             saved.fits_no_leaf.push_back(subject);
+            saved.searched = saved.searched && search.all;
         }
     }
     saved.subjects_not_held = bare.size();
-    if (bare.empty()) saved.fits_no_leaf.clear(); // every leaf is accounted for: they were not covered
+    if (bare.empty()) { // every leaf is accounted for: they were not covered
+        saved.fits_no_leaf.clear();
+        saved.searched = true;
+    }
     return saved;
 }
 
@@ -143,9 +146,21 @@ void keep_only(SavedState& state, const std::vector<FingerprintLeaf>& leaves, co
     }
     std::erase_if(state.heads, [&](const ChainHead& head) { return !chains.contains(head.chain); });
     const bool open = state.heads.empty() && state.subjects_not_held > 0;
+    const bool untold = std::ranges::find(state.fits_no_leaf, only) != state.fits_no_leaf.end();
+    state.searched = state.searched || !untold;
     state.fits_no_leaf.clear();
     if (open && held) state.fits_no_leaf = {only};
     if (!open) state.subjects_not_held = 0;
+}
+
+/// "frame 12 of the entries k7-..."; where the frame in front of it is known and holds entries, also behind which.
+std::string place_of(const ChainIndex& index, const ChainId& id, std::uint32_t sequence) {
+    auto place = fmt::format("frame {} of the entries {}-...", sequence + 1, index.name_of(id));
+    const auto* chain = index.find(id);
+    if (chain == nullptr || chain->branches > 1) return place; // of a fork either side may be the one
+    const auto* before = index.frame_before(id, sequence);
+    if (before == nullptr || before->entry_count == 0) return place;
+    return place + ", behind the entry " + index.entry_id(*before, before->entry_count - 1);
 }
 
 /// What stands where in relation to the covered state.
@@ -241,7 +256,7 @@ private:
                 std::uint32_t sequence) const {
         if (check.answer == FingerprintAnswer::changed || check.answer == answer) return;
         check.answer = answer;
-        check.place = fmt::format("frame {} of the entries {}-...", sequence + 1, index_.name_of(chain));
+        check.place = place_of(index_, chain, sequence);
     }
 
     /// In the second of the printing itself what `continues` a covered end was written after it.
@@ -280,8 +295,7 @@ std::string first_break(const ChainIndex& index) {
     const auto broken = std::ranges::find_if(
         index.frames(), [](const IndexedFrame& frame) { return frame.sequence > 0 && !frame.parent; });
     if (broken == index.frames().end()) return {};
-    return fmt::format("frame {} of the entries {}-...", broken->sequence,
-                       index.name_of(index.chain_of(*broken)));
+    return place_of(index, index.chain_of(*broken), broken->sequence - 1);
 }
 
 /// What the leaves of subjects not held here leave open of an answer.
@@ -305,7 +319,7 @@ bool FingerprintCheck::lines_up() const {
 FingerprintCheck check_fingerprint(const TypedFingerprint& typed, const ChainIndex& index,
                                    const std::vector<FingerprintRecord>& records,
                                    const std::vector<RecordedTime>& recorded,
-                                   const std::optional<SubjectId>& only) {
+                                   const std::optional<SubjectId>& only, std::size_t search_limit) {
     FingerprintCheck check;
     SavedState state;
     std::vector<FingerprintLeaf> leaves;
@@ -317,15 +331,19 @@ FingerprintCheck check_fingerprint(const TypedFingerprint& typed, const ChainInd
         check.printed = saved->printed;
     } else if (const auto now = leaves_of(index); typed.matches(fingerprint_of(now))) {
         state.heads = heads_in(now);
-    } else if (auto earlier = earlier_state(typed, index)) {
-        state.heads = *std::move(earlier);
     } else {
-        check.place = first_break(index);
-        return check;
+        check.searched = index.frames().size() * index.chains().size() <= search_limit;
+        auto earlier = check.searched ? earlier_state(typed, index) : std::nullopt;
+        if (!earlier) {
+            check.place = first_break(index);
+            return check;
+        }
+        state.heads = *std::move(earlier);
     }
     if (only) keep_only(state, leaves, index, *only);
     check.subjects_not_held = state.subjects_not_held;
     check.untold = state.fits_no_leaf;
+    check.searched = state.searched;
     check.known_by_heads = state.by_heads;
     Coverage coverage(index, state, only);
     coverage.follow_back(check);

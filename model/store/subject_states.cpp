@@ -102,14 +102,13 @@ std::map<SubjectId, std::vector<std::size_t>> frames_by_subject(const ChainIndex
     return frames;
 }
 
-std::optional<FingerprintLeaf> state_with_leaf(const ChainIndex& index,
-                                               const std::vector<std::size_t>& frames,
-                                               const std::set<Hash256>& leaves, std::size_t most_states) {
-    if (frames.empty() || leaves.empty()) return std::nullopt;
+StateSearch state_with_leaf(const ChainIndex& index, const std::vector<std::size_t>& frames,
+                            const std::set<Hash256>& leaves, std::size_t most_states) {
+    if (frames.empty() || leaves.empty()) return {};
     const auto& subject = index.subject_of(index.frames()[frames.front()]);
     if (const auto states = all_states(index, frames, most_states))
-        return among_all(index, *states, subject, leaves);
-    return as_it_grew(index, frames, subject, leaves);
+        return {.found = among_all(index, *states, subject, leaves), .all = true};
+    return {.found = as_it_grew(index, frames, subject, leaves), .all = false};
 }
 
 } // namespace sumpbook::store

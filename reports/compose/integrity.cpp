@@ -34,6 +34,12 @@ std::string records(std::uint64_t number) {
     return fmt::format("{} {}", number, number == 1 ? "record" : "records");
 }
 
+std::string cut_short_words(const CheckedFile& file) {
+    return fmt::format("What is whole verifies: {}. But the file ends in the middle of a save, which is left out. "
+                       "Look whether your last entry is there; if this is a copy, compare it with the original.",
+                       records(file.records));
+}
+
 std::string check_words(const CheckedFile& file) {
     if (file.broken_stretches > 0) {
         return fmt::format("The file is damaged: {} of it {} not verify. {} in {} do.",
@@ -49,6 +55,7 @@ std::string check_words(const CheckedFile& file) {
         return fmt::format("The file is damaged: the bytes of {} are not as they were saved. All {} verify.",
                            which, records(file.records));
     }
+    if (file.torn_bytes > 0) return cut_short_words(file);
     return fmt::format("The file verifies: {}{}, every one as it was written.", records(file.records),
                        file.attachments == 0 ? "" : " and " + count_of(file.attachments, "attachment"));
 }
@@ -96,9 +103,22 @@ std::string partly_words(const store::FingerprintCheck& check, const VerifiedNam
 }
 
 /// Of one and of several the same words fit.
-std::string untold_words(const std::string& names) {
+std::string untold_words(const std::string& names, const store::FingerprintCheck& check) {
     return "That fingerprint says nothing that can be tested about " + names +
-           ": of another garage, begun later, or rewritten since.";
+           ": of another garage, begun later, or rewritten since." +
+           (check.searched ? "" : " Not all its earlier states could be tried, so it may fit after all.");
+}
+
+std::string not_found_words(const store::FingerprintCheck& check) {
+    if (!check.searched) {
+        return "It cannot be told whether an earlier state of this file matches this fingerprint: the file is too "
+               "large to try all of them, it keeps no record of this fingerprint, and its present state does not "
+               "match. Verify a copy in which it was printed, which keeps that record, or merge it into this one.";
+    }
+    return "No state of this file matches this fingerprint: it was printed of another garage, or of a "
+           "copy that went another way, or something was changed or cut off since. If it was printed of this "
+           "garage, look for a backup or a copy of that day that it does match, and compare the two; until "
+           "then do not rely on this file.";
 }
 
 document::Array array_of(const std::vector<std::string>& names) {
@@ -163,7 +183,7 @@ document::Value verify_json(const store::FingerprintCheck& check, const Verified
     json.add("covered_records", check.covered_entries).add("recorded_later", check.recorded_later);
     json.add("recorded_earlier", check.recorded_earlier).add("forked_before", check.forked_before);
     json.add("records_untold", check.entries_untold);
-    json.add("subjects_not_held", check.subjects_not_held);
+    json.add("subjects_not_held", check.subjects_not_held).add("searched_all", check.searched);
     json.add("time_stamps", time_stamps_json(stamps));
     return json;
 }
@@ -179,7 +199,7 @@ document::Document verify_text(const store::FingerprintCheck& check, const Verif
         break;
     case store::FingerprintAnswer::changed:
         words.sentence(
-            of + "Changed since that fingerprint. The first that does not line up: " + check.place + ".",
+            of + "Changed since that fingerprint. The first known not to line up: " + check.place + ".",
             document::Severity::danger);
         break;
     case store::FingerprintAnswer::missing:
@@ -188,12 +208,7 @@ document::Document verify_text(const store::FingerprintCheck& check, const Verif
                        document::Severity::danger);
         break;
     case store::FingerprintAnswer::not_found:
-        words.sentence(
-            "No state of this file matches this fingerprint: it was printed of another garage, or of a "
-            "copy that went another way, or something was changed or cut off since. If it was printed of this "
-            "garage, look for a backup or a copy of that day that it does match, and compare the two; until "
-            "then do not rely on this file.",
-            document::Severity::danger);
+        words.sentence(not_found_words(check), document::Severity::danger);
         if (!check.place.empty())
             words.sentence("The first that does not line up with what stands behind it: " + check.place +
                            ".");
@@ -211,12 +226,12 @@ document::Document verify_text(const store::FingerprintCheck& check, const Verif
                        check.lines_up() ? document::Severity::good : document::Severity::danger);
         break;
     case store::FingerprintAnswer::cannot_tell:
-        words.sentence(untold_words(bike), document::Severity::caution);
+        words.sentence(untold_words(bike, check), document::Severity::caution);
         words.facts(std::move(facts));
         return words;
     }
     if (!names.untold.empty())
-        words.sentence(untold_words(listed(names.untold)), document::Severity::caution);
+        words.sentence(untold_words(listed(names.untold), check), document::Severity::caution);
     facts.lines.emplace_back("Recorded later", records(check.recorded_later));
     facts.lines.emplace_back("Recorded before it, but not in the copy it was printed of",
                              records(check.recorded_earlier));
@@ -234,18 +249,22 @@ document::Value check_json(const CheckedFile& file) {
     document::Object json = document::result();
     json.add("verifies", file.verifies()).add("bytes", file.bytes).add("frames", file.frames);
     json.add("records", file.records).add("attachments", file.attachments);
-    json.add("damaged_attachments", file.damaged_attachments);
+    json.add("damaged_attachments", file.damaged_attachments).add("torn_bytes", file.torn_bytes);
     json.add("broken_stretches", file.broken_stretches).add("findings", findings_json(file.findings));
     return json;
 }
 
 document::Document check_text(const CheckedFile& file) {
     document::Document text;
-    text.sentence(check_words(file), file.verifies() ? document::Severity::good : document::Severity::danger);
-    if (file.verifies())
+    text.sentence(check_words(file), !file.verifies()      ? document::Severity::danger
+                                     : file.torn_bytes > 0 ? document::Severity::caution
+                                                           : document::Severity::good);
+    if (file.verifies() && file.torn_bytes > 0)
+        text.sentence("Whether more was cut off, or the history was rewritten throughout, only a fingerprint kept "
+                      "outside the file shows (\"sumpbook verify\").");
+    else if (file.verifies())
         text.sentence("A history that was rewritten throughout, or cut off cleanly at its end, looks like "
-                      "this too: only a "
-                      "fingerprint kept outside the file shows that (\"sumpbook verify\").");
+                      "this too: only a fingerprint kept outside the file shows that (\"sumpbook verify\").");
     text.append(findings_text(file.findings));
     if (file.broken_stretches > 0)
         text.sentence("Nothing was changed. Go back to a backup, or save what verifies: sumpbook recover " +

@@ -49,6 +49,7 @@ struct CheckedFile {
     std::size_t attachments = 0; ///< Whose bytes are here.
     std::size_t damaged_attachments = 0;
     std::size_t broken_stretches = 0;
+    std::uint64_t torn_bytes = 0; ///< At its end, of a save that is not whole; left out.
     [[nodiscard]] bool verifies() const { return damaged_attachments == 0 && broken_stretches == 0; }
     std::vector<review::Finding> findings; ///< Of the file and of its bikes.
 };

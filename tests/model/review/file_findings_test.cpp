@@ -2,9 +2,12 @@
 #include "model/review/file_findings.h"
 
 #include "model/store/action.h"
+#include "model/store/merge.h"
 #include "model/store/scan.h"
 #include "tests/catch.h"
 #include "tests/model/store/example_garage.h"
+
+#include <filesystem>
 
 using namespace sumpbook;
 using namespace sumpbook::review;
@@ -63,6 +66,25 @@ Bytes without_part(const Bytes& file, std::size_t slot) {
 
 using Ids = std::vector<std::string>;
 
+Record made_at(int number, std::int64_t seconds) {
+    auto record = fuel_record(number);
+    record.recorded = {seconds};
+    return record;
+}
+
+/// The whole computer copied, its notes about what it wrote too, and written on there: the file.
+std::string written_on_clone(Bench& bench) {
+    std::filesystem::copy(bench.folder.file("state"), bench.folder.file("cloned"),
+                          std::filesystem::copy_options::recursive);
+    const auto path = bench.folder.file("clone.sumpbook");
+    write_file(path, bench.bytes());
+    auto clone = GarageFile::open({bench.files, bench.random, bench.folder.file("cloned"), Patience{0}}, path);
+    REQUIRE(clone);
+    REQUIRE(clone->append({{subject_of(1), made_at(5, 1'700'000'500)}}));
+    CHECK(clone->notices().empty()); // it takes itself for the one that wrote the run
+    return path;
+}
+
 } // namespace
 
 TEST_CASE("A sound file has no findings about itself") {
@@ -84,6 +106,38 @@ TEST_CASE("A save that was cut short is said with its bytes") {
     REQUIRE(findings.size() == 1);
     CHECK(findings[0].id == "torn-tail");
     CHECK(findings[0].sentence.find(std::to_string(garage->torn_bytes()) + " bytes") != std::string::npos);
+}
+
+TEST_CASE("A run that was continued on two copies of one computer has forked") {
+    Bench bench;
+    auto garage = make_sound(bench);
+    const auto clone = written_on_clone(bench);
+    REQUIRE(garage.append({{subject_of(1), made_at(4, 1'700'000'400)}}));
+    const auto plan = plan_merge(bench.files, {bench.path(), clone}, Patience{0});
+    REQUIRE(plan);
+    const auto both = bench.folder.file("both.sumpbook");
+    REQUIRE(write_out(bench.files, plan->set, both));
+    const auto merged =
+        GarageFile::open({bench.files, bench.random, bench.folder.file("another"), Patience{0}}, both);
+    REQUIRE(merged);
+    const auto findings = file_findings(*merged, fold(merged->subject(), merged->records()), now, {});
+    REQUIRE(findings.size() == 1);
+    CHECK(findings[0].id == "chain-forked");
+    CHECK(findings[0].severity == Severity::doubt);
+    CHECK(findings[0].sentence.find("continued in 2 different ways") != std::string::npos);
+}
+
+TEST_CASE("What a clone wrote in this installation's name was not written here") {
+    Bench bench;
+    static_cast<void>(make_sound(bench));
+    write_file(bench.path(), bytes_of_file(written_on_clone(bench)));
+    const auto garage = bench.open();
+    REQUIRE(garage);
+    const auto findings = file_findings(*garage, fold(garage->subject(), garage->records()), now, {});
+    REQUIRE(findings.size() == 1);
+    CHECK(findings[0].id == "not-written-here");
+    CHECK(findings[0].severity == Severity::doubt);
+    CHECK_FALSE(findings[0].sentence.empty());
 }
 
 TEST_CASE("Parts that were left out are told apart, and inform only") {

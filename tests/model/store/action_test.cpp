@@ -59,6 +59,18 @@ TEST_CASE("An action states its length and its frames", "[action]") {
     CHECK(header->kind == ActionKind::frames);
 }
 
+TEST_CASE("An action of one under, exactly and one over 65535 frames", "[action]") {
+    // What is written into the header; what writing refuses is tested with make_action.
+    for (const auto count : {max_frames_in_action - 1, max_frames_in_action}) {
+        const auto header = read_action_header(encode_action(std::vector<Bytes>(count, Bytes{1})));
+        REQUIRE(header);
+        CHECK(header->frame_count == count);
+        CHECK(header->length == action_header_bytes + count);
+    }
+    // Two bytes have no number for one more; what they would hold is no action.
+    CHECK_FALSE(read_action_header(encode_action(std::vector<Bytes>(max_frames_in_action + 1, Bytes{1}))));
+}
+
 TEST_CASE("Action headers that cannot be are not taken for one", "[action]") {
     const auto with_length = [](std::size_t length) {
         Bytes bytes{0xA7, 'a', 'c', 't'};
@@ -96,6 +108,7 @@ TEST_CASE("A fingerprint record carries its own seal", "[action]") {
     };
     CHECK_FALSE(with_length(27));
     CHECK(with_length(28));
+    CHECK(with_length(max_fingerprint_record_bytes - 1));
     CHECK(with_length(max_fingerprint_record_bytes));
     CHECK_FALSE(with_length(max_fingerprint_record_bytes + 1));
 }

@@ -43,9 +43,10 @@ struct ExampleFile {
     }
 
     [[nodiscard]] FingerprintCheck check(const Hash256& fingerprint,
-                                         const std::optional<SubjectId>& only = {}) const {
+                                         const std::optional<SubjectId>& only = {},
+                                         std::size_t search_limit = most_states_searched) const {
         return check_fingerprint(TypedFingerprint::read(fingerprint_text(fingerprint)).value(), index,
-                                 records, recorded, only);
+                                 records, recorded, only, search_limit);
     }
 };
 
@@ -111,6 +112,57 @@ TEST_CASE("A fingerprint without its record is found as an earlier state of the 
     CHECK(file.check(hash_of(1)).answer == FingerprintAnswer::not_found);
 }
 
+TEST_CASE("Where not all earlier states are searched, that is said", "[fingerprint]") {
+    auto file = two_bikes();
+    const auto print = file.print(130);
+    file.add(2, 22, 1, 21, 150);
+    CHECK(file.check(print.fingerprint(), {}, 1).answer == FingerprintAnswer::unchanged);
+    CHECK(file.check(print.fingerprint(), {}, 1).searched); // with its record nothing is searched
+    file.records.clear();
+    const std::size_t all = 4 * 2; // frames x chains
+    CHECK(file.check(print.fingerprint(), {}, all).answer == FingerprintAnswer::unchanged);
+    CHECK(file.check(print.fingerprint(), {}, all).searched);
+    CHECK(file.check(hash_of(1), {}, all).answer == FingerprintAnswer::not_found);
+    CHECK(file.check(hash_of(1), {}, all).searched);
+    const auto left_out = file.check(print.fingerprint(), {}, all - 1);
+    CHECK(left_out.answer == FingerprintAnswer::not_found);
+    CHECK_FALSE(left_out.searched);
+    CHECK(file.check(fingerprint_of(leaves_of(file.index)), {}, 1).searched); // the present state
+}
+
+TEST_CASE("A bike that is known by its leaf and was written apart too often is not searched in full",
+          "[fingerprint]") {
+    // Twenty runs of two entries each: 3^20 states. The leaf is of one that the file did not grow through.
+    ExampleFile file;
+    const auto add = [&](std::uint8_t run, std::uint8_t number) {
+        FrameHeader header;
+        IndexedFrame frame;
+        header.subject = subject_of(1);
+        header.chain.bytes.fill(run);
+        header.sequence = number;
+        header.entry_count = 1;
+        if (number > 0) header.previous = hash_of(run);
+        frame.hash = hash_of(static_cast<std::uint8_t>(run + 100 * number));
+        frame.first_record = static_cast<std::uint32_t>(file.recorded.size());
+        frame.record_count = 1;
+        REQUIRE(file.index.add(header, frame) == nullptr);
+        file.recorded.push_back({100});
+    };
+    for (std::uint8_t run = 1; run <= 20; ++run) {
+        add(run, 0);
+        add(run, 1);
+    }
+    ChainHead head{.chain = {}, .sequence = 0, .hash = hash_of(20)};
+    head.chain.bytes.fill(20);
+    const auto leaf = leaf_hash(subject_of(1), {head});
+    file.records = {{.printed = {130}, .entries = 1, .leaves = {{leaf, {}, {}}}}};
+    const auto fingerprint = file.records.front().fingerprint();
+    const auto check = file.check(fingerprint, subject_of(1));
+    CHECK(check.answer == FingerprintAnswer::cannot_tell);
+    CHECK_FALSE(check.searched);
+    CHECK_FALSE(file.check(fingerprint).searched);
+}
+
 TEST_CASE("A history that was rewritten does not line up", "[fingerprint]") {
     auto file = two_bikes();
     const auto print = file.print(130);
@@ -121,7 +173,7 @@ TEST_CASE("A history that was rewritten does not line up", "[fingerprint]") {
     rewritten.records.push_back(print);
     const auto check = rewritten.check(print.fingerprint());
     CHECK(check.answer == FingerprintAnswer::changed);
-    CHECK(check.place == "frame 2 of the entries 04-...");
+    CHECK(check.place == "frame 2 of the entries 04-..., behind the entry 04-1");
     rewritten.records.clear();
     CHECK(rewritten.check(print.fingerprint()).answer == FingerprintAnswer::not_found);
 }
@@ -134,7 +186,7 @@ TEST_CASE("A covered frame that is not here is missing, at the end, in the middl
     ExampleFile cut = two_bikes();
     cut.records.push_back(print);
     CHECK(cut.check(print.fingerprint()).answer == FingerprintAnswer::missing);
-    CHECK(cut.check(print.fingerprint()).place == "frame 3 of the entries 04-...");
+    CHECK(cut.check(print.fingerprint()).place == "frame 3 of the entries 04-..., behind the entry 04-2");
 
     ExampleFile gap;
     gap.add(1, 11, 0, 0, 100);
@@ -142,7 +194,7 @@ TEST_CASE("A covered frame that is not here is missing, at the end, in the middl
     gap.add(1, 13, 2, 12, 125);
     gap.records.push_back(print);
     CHECK(gap.check(print.fingerprint()).answer == FingerprintAnswer::missing);
-    CHECK(gap.check(print.fingerprint()).place == "frame 2 of the entries 04-...");
+    CHECK(gap.check(print.fingerprint()).place == "frame 2 of the entries 04-..., behind the entry 04-1");
 
     ExampleFile without;
     without.add(1, 11, 0, 0, 100);

@@ -2,6 +2,8 @@
 #include "model/store/action.h"
 #include "model/store/archive.h"
 #include "model/store/bodies.h"
+#include "model/store/merge.h"
+#include "model/store/recover.h"
 #include "tests/catch.h"
 #include "tests/model/store/example_garage.h"
 
@@ -77,22 +79,51 @@ std::size_t memory_of_opening(const std::string& path, unsigned threads, Judge j
     });
 }
 
+/// What is said is a plan or a sentence.
+template <class Plan>
+bool answered(const Result<Plan>& plan) {
+    return plan || !plan.error().sentence.empty();
+}
+
+std::size_t memory_of_recovering(const std::string& path) {
+    return peak_memory([&] {
+        PosixFileLayer files;
+        SeededRandom random("child");
+        return answered(plan_recovery(files, random, path, Patience{0}));
+    });
+}
+
+/// With itself: two files to read, of which one brings nothing.
+std::size_t memory_of_merging(const std::string& path) {
+    return peak_memory([&] {
+        PosixFileLayer files;
+        return answered(plan_merge(files, {path, path}, Patience{0}));
+    });
+}
+
+/// `took`: 0 where it crashed or said something else than it may.
+void check_bound(const std::string& what, std::size_t file, std::size_t took, std::size_t nothing) {
+    const std::size_t allowed = 64 * file + 64 * mebibyte;
+    INFO(what);
+    CHECK(took > nothing);
+    std::cout << "hostile file of " << file << " bytes, " << what << ": " << (took - nothing) / 1024 << " KiB of "
+              << allowed / 1024 << " allowed\n";
+#ifndef __SANITIZE_ADDRESS__ // which takes memory of its own
+    CHECK(took - nothing <= allowed);
+#endif
+}
+
 template <class Judge>
 void check_memory(const TempFolder& folder, const Bytes& bytes, Judge judge) {
     const auto path = folder.file("hostile");
     write_file(path, bytes);
     const auto nothing = peak_memory([] { return true; }); // what a child has from this process
     REQUIRE(nothing > 0);
-    for (const unsigned threads : {1U, 4U}) {
-        const auto opening = memory_of_opening(path, threads, judge);
-        CHECK(opening > nothing); // 0: it crashed, or said something else
-        std::cout << "hostile file of " << bytes.size() << " bytes, " << threads
-                  << " thread(s): " << (opening - nothing) / 1024 << " KiB of "
-                  << (64 * bytes.size() + 64 * mebibyte) / 1024 << " allowed\n";
-#ifndef __SANITIZE_ADDRESS__ // which takes memory of its own
-        CHECK(opening - nothing <= 64 * bytes.size() + 64 * mebibyte);
-#endif
-    }
+    for (const unsigned threads : {1U, 4U})
+        check_bound("opened with " + std::to_string(threads) + " thread(s)", bytes.size(),
+                    memory_of_opening(path, threads, judge), nothing);
+    check_bound("recovered", bytes.size(), memory_of_recovering(path), nothing);
+    check_bound("merged", bytes.size(), memory_of_merging(path), nothing);
 }
 
 void check_memory(const TempFolder& folder, const Bytes& bytes) {
@@ -297,4 +328,7 @@ TEST_CASE("Frames nested in each other do not make the search run for ever", "[h
     const auto opened = bench.open();
     REQUIRE_FALSE(opened);
     CHECK(opened.error().kind == ProblemKind::damaged);
+    check_memory(bench.folder, bench.bytes(), [](const Result<GarageFile>& again) {
+        return !again && again.error().kind == ProblemKind::damaged;
+    });
 }

@@ -114,6 +114,23 @@ TEST_CASE("Attachments of one under, exactly and one over 64 MiB", "[action]") {
     CHECK_FALSE(new_attachment(subject_of(1), Bytes(max_attachment_bytes + 1), random));
 }
 
+TEST_CASE("Actions of one under, exactly and one over 65535 frames", "[action]") {
+    SeededRandom random("many");
+    const auto paper = new_attachment(subject_of(1), Bytes{1}, random); // a frame each
+    REQUIRE(paper);
+    const auto with = [&](std::size_t frames) {
+        return make_action({}, std::vector<NewAttachment>(frames, *paper), {}, ChainIndex{}, random);
+    };
+    for (const auto frames : {max_frames_in_action - 1, max_frames_in_action}) {
+        const auto action = with(frames);
+        REQUIRE(action);
+        CHECK(read_back(*action).index().frames().size() == frames);
+    }
+    const auto over = with(max_frames_in_action + 1);
+    REQUIRE_FALSE(over);
+    CHECK(over.error().kind == ProblemKind::refused);
+}
+
 TEST_CASE("Nothing and what cannot be written are refused", "[action]") {
     SeededRandom random("refused");
     CHECK_FALSE(make_action({}, {}, {}, ChainIndex{}, random));

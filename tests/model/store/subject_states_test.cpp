@@ -48,9 +48,10 @@ ChainIndex forked_and_two_chains() {
 bool had(const ChainIndex& index, std::vector<ChainHead> heads, std::size_t most_states = 1000) {
     const auto leaf = leaf_hash(subject_of(1), heads);
     const auto frames = frames_by_subject(index).at(subject_of(1));
-    const auto found = state_with_leaf(index, frames, {hash_of(99), leaf}, most_states);
-    if (found) CHECK(*found == FingerprintLeaf{leaf, subject_of(1), heads});
-    return found.has_value();
+    const auto search = state_with_leaf(index, frames, {hash_of(99), leaf}, most_states);
+    if (search.found) CHECK(*search.found == FingerprintLeaf{leaf, subject_of(1), heads});
+    CHECK(search.all == (most_states >= 1000)); // there are 24 of them
+    return search.found.has_value();
 }
 
 } // namespace

@@ -170,6 +170,12 @@ TEST_CASE("Whatever bytes are read as an answer, nothing worse than a refusal ha
         const auto stamp = read_time_stamp(bytes);
         RC_ASSERT(stamp.has_value() || !stamp.error().sentence.empty());
     });
-    CHECK_FALSE(read_time_stamp(Bytes(max_time_stamp_bytes + 1, 0x30)));
     CHECK_FALSE(read_time_stamp(Bytes{}));
+}
+
+TEST_CASE("Answers of one under, exactly and one over the longest that is looked at", "[time-stamp]") {
+    const auto said = [](std::size_t bytes) { return read_time_stamp(Bytes(bytes, 0x30)).error().sentence; };
+    CHECK(said(max_time_stamp_bytes - 1).find("no answer of a time-stamp authority") != std::string::npos);
+    CHECK(said(max_time_stamp_bytes).find("no answer of a time-stamp authority") != std::string::npos);
+    CHECK(said(max_time_stamp_bytes + 1).find("too long") != std::string::npos);
 }
