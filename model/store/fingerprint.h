@@ -73,12 +73,12 @@ private:
 
 /// The answer of `verify`. None of them says that an entry is true.
 enum class FingerprintAnswer {
-    unchanged, ///< Of every covered subject that this file holds, everything covered is here as it was.
-    changed,   ///< `place` is the first frame known not to line up.
-    missing,   ///< `place` is a covered frame that is not in this file; another copy may have it.
-    not_found, ///< Neither a saved record nor any earlier state that was searched has this fingerprint.
+    unchanged,   ///< Of every covered subject that this file holds, everything covered is here as it was.
+    changed,     ///< `place` is the first frame known not to line up.
+    missing,     ///< `place` is a covered frame that is not in this file; another copy may have it.
+    not_found,   ///< Neither a saved record nor any earlier state that was searched has this fingerprint.
     not_covered, ///< It covers nothing of the one subject that was asked about.
-    partly,      ///< What it is known to cover is here as it was; of the subjects in `untold` nothing is known.
+    partly, ///< What it is known to cover is here as it was; of the subjects in `untold` nothing is known.
     cannot_tell, ///< Nothing is known of the one subject that was asked about: it is in `untold`.
 };
 
@@ -119,14 +119,14 @@ inline constexpr std::size_t most_states_searched = 200'000'000;
 
 /// `recorded` gives the time of recording of a record by its place in file order.
 ///
-/// Without a saved record the earlier states of this file are searched: those that it had if its frames came in
-/// the order in which they stand in it. In a merged file they stand in another order than they were written, so
-/// there an earlier state may not be found although every frame of it is here.
+/// Without a saved record the earlier states of this file are searched: those that it had if its frames came
+/// in the order in which they stand in it. In a merged file they stand in another order than they were
+/// written, so there an earlier state may not be found although every frame of it is here.
 ///
 /// A saved record may hold no more of a subject than its leaf, and anybody can write such a record. So a bare
 /// leaf proves nothing by itself: it is matched against every state that the subjects held here ever had.
-/// While one stays unmatched, the answer is no more than `partly` where a held subject matches none; and where
-/// nothing held here is covered, it is `missing`.
+/// While one stays unmatched, the answer is no more than `partly` where a held subject matches none; and
+/// where nothing held here is covered, it is `missing`.
 ///
 /// `only`: the answer, and all that is counted, is about this subject alone.
 [[nodiscard]] FingerprintCheck check_fingerprint(const TypedFingerprint& typed, const ChainIndex& index,

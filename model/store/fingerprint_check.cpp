@@ -153,7 +153,8 @@ void keep_only(SavedState& state, const std::vector<FingerprintLeaf>& leaves, co
     if (!open) state.subjects_not_held = 0;
 }
 
-/// "frame 12 of the entries k7-..."; where the frame in front of it is known and holds entries, also behind which.
+/// "frame 12 of the entries k7-..."; where the frame in front of it is known and holds entries, also behind
+/// which.
 std::string place_of(const ChainIndex& index, const ChainId& id, std::uint32_t sequence) {
     auto place = fmt::format("frame {} of the entries {}-...", sequence + 1, index.name_of(id));
     const auto* chain = index.find(id);

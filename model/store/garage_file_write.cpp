@@ -56,9 +56,9 @@ Result<void> GarageFile::refuse_while_suspect(FileLock& lock, const OpenFile& fi
                     "file to another disk and go on there, or restart the machine and try again.",
                     file_place(path_));
     }
-    // Of another file no sync failed. After a restart the memory holds nothing of the failed save: what was read
-    // since, on opening and by whoever goes on from here, came from the disk. Its frames are verified there; the
-    // bytes of attachments only when they are used.
+    // Of another file no sync failed. After a restart the memory holds nothing of the failed save: what was
+    // read since, on opening and by whoever goes on from here, came from the disk. Its frames are verified
+    // there; the bytes of attachments only when they are used.
     lock.clear_suspicion();
     return {};
 }

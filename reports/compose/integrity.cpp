@@ -35,9 +35,10 @@ std::string records(std::uint64_t number) {
 }
 
 std::string cut_short_words(const CheckedFile& file) {
-    return fmt::format("What is whole verifies: {}. But the file ends in the middle of a save, which is left out. "
-                       "Look whether your last entry is there; if this is a copy, compare it with the original.",
-                       records(file.records));
+    return fmt::format(
+        "What is whole verifies: {}. But the file ends in the middle of a save, which is left out. "
+        "Look whether your last entry is there; if this is a copy, compare it with the original.",
+        records(file.records));
 }
 
 std::string check_words(const CheckedFile& file) {
@@ -111,9 +112,10 @@ std::string untold_words(const std::string& names, const store::FingerprintCheck
 
 std::string not_found_words(const store::FingerprintCheck& check) {
     if (!check.searched) {
-        return "It cannot be told whether an earlier state of this file matches this fingerprint: the file is too "
-               "large to try all of them, it keeps no record of this fingerprint, and its present state does not "
-               "match. Verify a copy in which it was printed, which keeps that record, or merge it into this one.";
+        return "It cannot be told whether an earlier state of this file matches this fingerprint: the file "
+               "is too large to try all of them, it keeps no record of this fingerprint, and its present "
+               "state does not match. Verify a copy in which it was printed, which keeps that record, or "
+               "merge it into this one.";
     }
     return "No state of this file matches this fingerprint: it was printed of another garage, or of a "
            "copy that went another way, or something was changed or cut off since. If it was printed of this "
@@ -198,9 +200,9 @@ document::Document verify_text(const store::FingerprintCheck& check, const Verif
         words.sentence(unchanged_words(check, bike), document::Severity::good);
         break;
     case store::FingerprintAnswer::changed:
-        words.sentence(
-            of + "Changed since that fingerprint. The first known not to line up: " + check.place + ".",
-            document::Severity::danger);
+        words.sentence(of + "Changed since that fingerprint. The first known not to line up: " + check.place +
+                           ".",
+                       document::Severity::danger);
         break;
     case store::FingerprintAnswer::missing:
         words.sentence(of + "Something that the fingerprint covers is not in this file: " + check.place +
@@ -260,8 +262,9 @@ document::Document check_text(const CheckedFile& file) {
                                      : file.torn_bytes > 0 ? document::Severity::caution
                                                            : document::Severity::good);
     if (file.verifies() && file.torn_bytes > 0)
-        text.sentence("Whether more was cut off, or the history was rewritten throughout, only a fingerprint kept "
-                      "outside the file shows (\"sumpbook verify\").");
+        text.sentence(
+            "Whether more was cut off, or the history was rewritten throughout, only a fingerprint kept "
+            "outside the file shows (\"sumpbook verify\").");
     else if (file.verifies())
         text.sentence("A history that was rewritten throughout, or cut off cleanly at its end, looks like "
                       "this too: only a fingerprint kept outside the file shows that (\"sumpbook verify\").");

@@ -78,7 +78,8 @@ std::string written_on_clone(Bench& bench) {
                           std::filesystem::copy_options::recursive);
     const auto path = bench.folder.file("clone.sumpbook");
     write_file(path, bench.bytes());
-    auto clone = GarageFile::open({bench.files, bench.random, bench.folder.file("cloned"), Patience{0}}, path);
+    auto clone =
+        GarageFile::open({bench.files, bench.random, bench.folder.file("cloned"), Patience{0}}, path);
     REQUIRE(clone);
     REQUIRE(clone->append({{subject_of(1), made_at(5, 1'700'000'500)}}));
     CHECK(clone->notices().empty()); // it takes itself for the one that wrote the run

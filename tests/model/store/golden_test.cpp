@@ -125,7 +125,8 @@ TEST_CASE("Promise 5: a file with erased entries is written and opens as it did 
           FingerprintAnswer::unchanged);
 }
 
-TEST_CASE("Promise 6: the file of format 1 written out is the same bytes as when its order was settled", "[golden]") {
+TEST_CASE("Promise 6: the file of format 1 written out is the same bytes as when its order was settled",
+          "[golden]") {
     Bench bench;
     write_file(bench.path(), bytes_of_file(golden_path()));
     const auto copy = read_copy(bench.files, bench.path(), Patience{0});

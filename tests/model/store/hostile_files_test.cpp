@@ -106,8 +106,8 @@ void check_bound(const std::string& what, std::size_t file, std::size_t took, st
     const std::size_t allowed = 64 * file + 64 * mebibyte;
     INFO(what);
     CHECK(took > nothing);
-    std::cout << "hostile file of " << file << " bytes, " << what << ": " << (took - nothing) / 1024 << " KiB of "
-              << allowed / 1024 << " allowed\n";
+    std::cout << "hostile file of " << file << " bytes, " << what << ": " << (took - nothing) / 1024
+              << " KiB of " << allowed / 1024 << " allowed\n";
 #ifndef __SANITIZE_ADDRESS__ // which takes memory of its own
     CHECK(took - nothing <= allowed);
 #endif

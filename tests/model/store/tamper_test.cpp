@@ -15,8 +15,8 @@ namespace {
 constexpr std::uint32_t covered = 6;
 constexpr std::uint32_t in_all = 8;
 
-/// A garage whose fingerprint was printed after six saves of a bike, with two more since. The fifth save holds
-/// three entries, the others one.
+/// A garage whose fingerprint was printed after six saves of a bike, with two more since. The fifth save
+/// holds three entries, the others one.
 struct Printed {
     Bench bench;
     Hash256 fingerprint{};
@@ -26,7 +26,8 @@ struct Printed {
         auto garage = bench.create();
         REQUIRE(garage);
         for (std::uint32_t i = 1; i <= in_all; ++i) {
-            const std::vector<NewRecord> saved(i == 5 ? 3 : 1, NewRecord{subject_of(1), fuel_record(static_cast<int>(i))});
+            const std::vector<NewRecord> saved(i == 5 ? 3 : 1,
+                                               NewRecord{subject_of(1), fuel_record(static_cast<int>(i))});
             REQUIRE(garage->append(saved));
             if (i == covered) fingerprint = garage->take_fingerprint({1'704'650'000}).value().fingerprint();
         }
@@ -157,7 +158,8 @@ const std::vector<Tampering>& tamperings() {
     return all;
 }
 
-/// "frame 6 of the entries mw-..., behind the entry mw-7" for "-7", "frame 6 of the entries mw-..." for "-...".
+/// "frame 6 of the entries mw-..., behind the entry mw-7" for "-7", "frame 6 of the entries mw-..." for
+/// "-...".
 bool ends_behind(const std::string& place, const std::string& behind) {
     if (place.empty() || behind.empty()) return true;
     const bool says_behind = place.find(", behind the entry ") != std::string::npos;

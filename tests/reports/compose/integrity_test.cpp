@@ -33,14 +33,16 @@ compose::CheckedFile checked(const store::Bytes& bytes) {
     result.frames = file->index().frames().size();
     result.records = file->records().size();
     result.torn_bytes = file->torn_bytes();
-    result.findings = review::file_findings(*file, fold(file->subject(), file->records()), {2'000'000'000}, {});
+    result.findings =
+        review::file_findings(*file, fold(file->subject(), file->records()), {2'000'000'000}, {});
     return result;
 }
 
 std::string words(const document::Document& document) { return write::text(document, {.width = 1000}); }
 
-const std::string looks_like_this = "A history that was rewritten throughout, or cut off cleanly at its end, looks "
-                                    "like this too: only a fingerprint kept outside the file shows that";
+const std::string looks_like_this =
+    "A history that was rewritten throughout, or cut off cleanly at its end, looks "
+    "like this too: only a fingerprint kept outside the file shows that";
 
 store::FingerprintCheck not_found(bool searched) {
     store::FingerprintCheck check;
