@@ -13,25 +13,41 @@ struct Kind {
     FailingFiles::Plan plan;
 };
 
-/// EINTR from then on is no failure of a disk: what may be repeated is repeated for ever.
+const IoError eio{IoFault::other, EIO};
+const IoError enospc{IoFault::no_space, ENOSPC};
+const IoError eintr{IoFault::interrupted, EINTR};
+
+/// Once and from then on.
+void add_both(std::vector<Kind>& all, const std::string& name, FailingFiles::Plan plan) {
+    all.push_back({name + " once", plan});
+    plan.from_then_on = true;
+    all.push_back({name + " from then on", plan});
+}
+
 std::vector<Kind> kinds() {
     std::vector<Kind> all;
-    const auto add = [&](std::string name, IoFault fault, int code, std::string only = {}) {
-        for (const bool on : {false, true}) {
-            if (on && fault == IoFault::interrupted) continue;
-            FailingFiles::Plan plan{.from_then_on = on, .fault = fault, .code = code, .only = only};
-            all.push_back({name + (on ? " from then on" : " once"), plan});
-            if (!only.empty()) continue;
-            plan.most_at_once = 50;
-            plan.interrupt_first = true;
-            all.push_back({all.back().name + ", in short and interrupted pieces", plan});
-        }
+    const auto plan = [](const IoError& error, const std::string& only = {}) {
+        return FailingFiles::Plan{.fault = error.fault, .code = error.code, .only = only};
     };
-    add("EIO", IoFault::other, EIO);
-    add("ENOSPC", IoFault::no_space, ENOSPC);
-    add("EINTR", IoFault::interrupted, EINTR);
-    add("EIO of syncs", IoFault::other, EIO, "sync");
-    add("ENOSPC of writes", IoFault::no_space, ENOSPC, "write");
+    for (const auto& [name, error] : {std::pair("EIO", eio), std::pair("ENOSPC", enospc), std::pair("EINTR", eintr)}) {
+        add_both(all, name, plan(error));
+        auto in_pieces = plan(error);
+        in_pieces.most_at_once = 50;
+        in_pieces.interrupt_first = true;
+        add_both(all, std::string("in short and interrupted pieces, ") + name, in_pieces);
+    }
+    add_both(all, "EIO of syncs", plan(eio, "sync"));
+    add_both(all, "ENOSPC of writes", plan(enospc, "write"));
+    add_both(all, "EINTR of writes", plan(eintr, "write"));
+    for (const auto& [name, error] : {std::pair("ENOSPC", enospc), std::pair("EIO", eio)}) {
+        auto half = plan(error, "write");
+        half.half_before = true;
+        add_both(all, std::string("half a write, then for writes ") + name, half);
+    }
+    auto worse = plan(enospc, "write");
+    worse.half_before = true;
+    worse.then_all = eio;
+    all.push_back({"half a write, then ENOSPC, then EIO of everything", worse});
     return all;
 }
 
@@ -129,7 +145,8 @@ private:
         if (problem.sentence.empty()) wrong("no sentence");
         const bool sync_of_it = failed_.name == "sync" && failed_.path == operation_.path;
         if (sync_of_it) ++loop_.doubts;
-        const bool disk_is_gone = kind_.plan.from_then_on && kind_.plan.only.empty();
+        const auto& plan = kind_.plan;
+        const bool disk_is_gone = plan.then_all || (plan.from_then_on && plan.only.empty());
         if (!disk_is_gone && !leftovers(disk_).empty()) wrong("left behind:" + leftovers(disk_));
         if (sync_of_it && !disk_is_gone) while_in_doubt(problem);
         if (!sync_of_it && !disk_is_gone) {
