@@ -98,6 +98,18 @@ std::string state_text(MemoryDisk& disk, const std::string& path) {
     return garage ? state_text(*garage) : garage.error().sentence;
 }
 
+std::vector<std::string> changed_beside(const MemoryDisk& before, const MemoryDisk& now,
+                                        const std::string& written) {
+    const auto names = now.names();
+    std::vector<std::string> changed;
+    for (const auto& name : before.names()) {
+        if (name == written || name.ends_with(".lock") || name.starts_with("/state/")) continue;
+        if (std::ranges::count(names, name) == 0 || now.bytes(name) != before.bytes(name))
+            changed.push_back(name);
+    }
+    return changed;
+}
+
 MemoryDisk empty_disk() {
     MemoryDisk disk;
     static_cast<void>(disk.make_folders(folder_of(garage_path)));

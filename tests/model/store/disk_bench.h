@@ -26,6 +26,11 @@ inline const std::string garage_path = "/garage/example.sumpbook";
 [[nodiscard]] std::string with_record(const std::string& state, const SubjectId& subject,
                                       const Record& record);
 
+/// Files of the first disk that are gone or changed on the second: all but `written`, locks, and the notes of
+/// the installation.
+[[nodiscard]] std::vector<std::string> changed_beside(const MemoryDisk& before, const MemoryDisk& now,
+                                                      const std::string& written);
+
 /// An empty disk with the folder of the garage on it.
 [[nodiscard]] MemoryDisk empty_disk();
 /// With a garage of five actions, as make_example makes it.

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cerrno>
 
 namespace sumpbook::store {
@@ -110,10 +111,8 @@ public:
             return false;
         }
         failed_ = failing.first_failed();
-        if (operation_.path != garage_path &&
-            bytes_or_none(disk_, garage_path) != bytes_or_none(operation_.before, garage_path))
-            wrong("the file that was read has changed");
         ++loop_.points;
+        look_beside(disk_, state_text(disk_, operation_.path));
         if (done) {
             saved();
         } else {
@@ -132,11 +131,29 @@ private:
         if (found != wanted) wrong(fmt::format("{}\n{}\ninstead of\n{}", what, found, wanted));
     }
 
+    /// What else is on the disk, where the file that is written reads like this.
+    void look_beside(const MemoryDisk& disk, const std::string& found) {
+        const bool is_new = found == new_;
+        for (const auto& name : changed_beside(operation_.before, disk, operation_.path)) {
+            const bool may_go = is_new && std::ranges::count(operation_.removes, name) == 1;
+            if (!may_go || bytes_or_none(disk, name) != Bytes{}) wrong(name + " is not as it was");
+        }
+        const auto names = disk.names();
+        const auto is_there = [&](const auto& name) { return std::ranges::count(names, name) == 1; };
+        if (!std::ranges::all_of(operation_.removes, is_there)) ++loop_.removed;
+    }
+
     /// Reported as saved: it is there, and still there when nothing is left that was not synced.
     void saved() {
         expect("it reads", state_text(disk_, operation_.path), new_);
         auto restarted = disk_.after_power_cut(0);
         expect("after a power cut it reads", state_text(restarted, operation_.path), new_);
+        for (std::uint64_t seed = 0; !operation_.removes.empty() && seed < 8; ++seed) {
+            auto disk = disk_.after_power_cut(seed);
+            const auto found = state_text(disk, operation_.path);
+            expect("after a power cut it reads", found, new_);
+            look_beside(disk, found);
+        }
         if (!leftovers(disk_).empty()) wrong("left behind:" + leftovers(disk_));
     }
 
@@ -174,13 +191,14 @@ private:
             auto disk = disk_.after_power_cut(seed, MemoryDisk::PowerCut::in_order);
             const auto found = state_text(disk, operation_.path);
             if (found != old_ && !(may_be_new && found == new_)) wrong("after a restart it reads\n" + found);
+            look_beside(disk, found);
             goes_on(disk, found);
         }
     }
 
     /// The next save works and nothing else has changed.
     void goes_on(MemoryDisk& disk, const std::string& state) {
-        if (!operation_.goes_on || state == "no file") return;
+        if (state == "no file") return;
         if (const auto more = save_one_more(disk, operation_.path); !more) {
             wrong("the next save said: " + more.error().sentence);
             return;
@@ -199,6 +217,12 @@ private:
     FileOperation failed_;
 };
 
+bool removed_all(const MemoryDisk& disk, const StoreOperation& operation) {
+    const auto names = disk.names();
+    return std::ranges::none_of(operation.removes,
+                                [&](const auto& name) { return std::ranges::count(names, name) > 0; });
+}
+
 } // namespace
 
 void FaultLoop::run(const StoreOperation& operation) {
@@ -208,12 +232,22 @@ void FaultLoop::run(const StoreOperation& operation) {
     const auto done = operation.run(after);
     const auto new_state = state_text(after, operation.path);
     if (!done) wrong.push_back(operation.name + " does not work at all: " + done.error().sentence);
+    if (old_state == new_state) wrong.push_back(operation.name + " changes nothing");
+    if (!removed_all(after, operation)) wrong.push_back(operation.name + " does not remove what it should");
     const auto all = kinds();
     for (const auto& kind : all) {
         int number = 1;
         while (Point(operation, kind, number, *this, old_state, new_state).run())
             ++number;
     }
+}
+
+std::string FaultLoop::text(const StoreOperation& operation) const {
+    const auto removals =
+        operation.removes.empty() ? "" : fmt::format(", older files gone on {} disks", removed);
+    return fmt::format("fault loop, {}: {} fault points, {} told as errors, {} failed syncs of the file, "
+                       "{} restarts{}",
+                       operation.name, points, errors, doubts, restarts, removals);
 }
 
 } // namespace sumpbook::store
