@@ -112,7 +112,9 @@ public:
         }
         failed_ = failing.first_failed();
         ++loop_.points;
-        look_beside(disk_, state_text(disk_, operation_.path));
+        const auto state = state_text(disk_, operation_.path);
+        look_beside(disk_, state);
+        look_for_erased(disk_, state);
         if (done) {
             saved();
         } else {
@@ -143,6 +145,17 @@ private:
         if (!std::ranges::all_of(operation_.removes, is_there)) ++loop_.removed;
     }
 
+    /// Nothing on the disk shows what was to be erased, once it is.
+    void look_for_erased(const MemoryDisk& disk, const std::string& found) {
+        if (found != new_) return;
+        for (const auto& name : disk.names()) {
+            const auto bytes = disk.bytes(name);
+            for (const auto& text : operation_.erases) {
+                if (!std::ranges::search(bytes, text).empty()) wrong(name + " still holds " + text);
+            }
+        }
+    }
+
     /// Reported as saved: it is there, and still there when nothing is left that was not synced.
     void saved() {
         expect("it reads", state_text(disk_, operation_.path), new_);
@@ -166,12 +179,16 @@ private:
         const bool disk_is_gone = plan.then_all || (plan.from_then_on && plan.only.empty());
         if (!disk_is_gone && !leftovers(disk_).empty()) wrong("left behind:" + leftovers(disk_));
         if (sync_of_it && !disk_is_gone) while_in_doubt(problem);
+        const bool unconfirmed = !operation_.unconfirmed.empty() &&
+                                 problem.sentence.find(operation_.unconfirmed) != std::string::npos;
+        if (unconfirmed) ++loop_.unconfirmed;
         if (!sync_of_it && !disk_is_gone) {
-            expect("it reads", state_text(disk_, operation_.path), old_);
+            const auto& state = unconfirmed ? new_ : old_;
+            expect("it reads", state_text(disk_, operation_.path), state);
             MemoryDisk same(disk_);
-            goes_on(same, old_);
+            goes_on(same, state);
         }
-        restart(sync_of_it || disk_is_gone);
+        restart(sync_of_it || disk_is_gone || unconfirmed);
     }
 
     /// A sync said no: nobody writes any more until the machine was restarted.
@@ -192,6 +209,7 @@ private:
             const auto found = state_text(disk, operation_.path);
             if (found != old_ && !(may_be_new && found == new_)) wrong("after a restart it reads\n" + found);
             look_beside(disk, found);
+            look_for_erased(disk, found);
             goes_on(disk, found);
         }
     }
@@ -245,9 +263,11 @@ void FaultLoop::run(const StoreOperation& operation) {
 std::string FaultLoop::text(const StoreOperation& operation) const {
     const auto removals =
         operation.removes.empty() ? "" : fmt::format(", older files gone on {} disks", removed);
+    const auto doubtful =
+        operation.unconfirmed.empty() ? "" : fmt::format(", {} times done and not confirmed", unconfirmed);
     return fmt::format("fault loop, {}: {} fault points, {} told as errors, {} failed syncs of the file, "
-                       "{} restarts{}",
-                       operation.name, points, errors, doubts, restarts, removals);
+                       "{} restarts{}{}",
+                       operation.name, points, errors, doubts, restarts, removals, doubtful);
 }
 
 } // namespace sumpbook::store

@@ -15,6 +15,7 @@ struct FaultLoop {
     int errors = 0;                 ///< Of them, told as an error.
     int doubts = 0;                 ///< Of them, syncs of the garage file that said no.
     int restarts = 0;               ///< Disks looked at after a restart of the machine.
+    int unconfirmed = 0;            ///< Of the errors, those that say it is done and not confirmed.
     int removed = 0;                ///< Disks on which a file was gone that the operation removes.
     std::vector<std::string> wrong; ///< Which point, and what was wrong with it; the first few.
 

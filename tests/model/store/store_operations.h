@@ -19,6 +19,10 @@ struct StoreOperation {
     std::string path = garage_path;
     /// But for these, which go once that file is there.
     std::vector<std::string> removes = {};
+    /// What its sentence says where it is done and the disk did not confirm it; empty: it never says so.
+    std::string unconfirmed = {};
+    /// Texts that are nowhere on the disk any more once it is done.
+    std::vector<std::string> erases = {};
 };
 
 [[nodiscard]] StoreOperation create_operation();
