@@ -185,6 +185,9 @@ private:
         if (!sync_of_it && !disk_is_gone) {
             const auto& state = unconfirmed ? new_ : old_;
             expect("it reads", state_text(disk_, operation_.path), state);
+            if (!unconfirmed && bytes_or_none(disk_, operation_.path).size() >
+                                    bytes_or_none(operation_.before, operation_.path).size())
+                wrong("a part of the save was left at its end");
             MemoryDisk same(disk_);
             goes_on(same, state);
         }
