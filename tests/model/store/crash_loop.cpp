@@ -118,12 +118,12 @@ void CrashingSaves::recover(MemoryDisk& disk) {
     if (!written) return complain("writing what was recovered says: " + written.error().sentence);
     const auto found = state_text(disk, path);
     if (!std::ranges::includes(lines_of(found, {}), lines_of(acknowledged_, {})))
-        complain(fmt::format("recovering gives\n{}\nand lacks some of\n{}", found, acknowledged_));
+        return complain(fmt::format("recovering gives\n{}\nand lacks some of\n{}", found, acknowledged_));
     for (const auto* start : {"record ", "fingerprint "}) {
         if (!std::ranges::includes(lines_of(under_way_, start), lines_of(found, start)))
-            complain(fmt::format("recovering makes up\n{}", found));
+            return complain(fmt::format("recovering makes up\n{}", found));
     }
-    if (disk.bytes(garage_path) != before) complain("recovering changed the file");
+    if (disk.bytes(garage_path) != before) return complain("recovering changed the file");
     ++recovered;
 }
 
