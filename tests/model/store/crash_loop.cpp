@@ -132,7 +132,8 @@ void CrashingSaves::save(const std::string& name, const Work& what) {
     acknowledged_bytes_ = disk_.bytes(garage_path).size();
 }
 
-void CrashingSaves::save_records(const std::string& name, int first, int count, std::size_t attachment_bytes) {
+void CrashingSaves::save_records(const std::string& name, int first, int count,
+                                 std::size_t attachment_bytes) {
     save(name, [=](FileLayer& files) -> Result<void> {
         SeededRandom random(fmt::format("crash at {}", first));
         auto garage = GarageFile::open(surroundings(files, random), garage_path);

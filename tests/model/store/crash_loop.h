@@ -13,7 +13,8 @@ namespace sumpbook::store {
 class CrashingFiles final : public FilesAround {
 public:
     /// `most_written`: bytes that one write takes at most.
-    CrashingFiles(MemoryDisk& disk, std::size_t most_written, std::function<void(const FileOperation&)> moment)
+    CrashingFiles(MemoryDisk& disk, std::size_t most_written,
+                  std::function<void(const FileOperation&)> moment)
         : FilesAround(disk)
         , most_written_(most_written)
         , moment_(std::move(moment)) {}
@@ -97,8 +98,8 @@ private:
     std::size_t acknowledged_bytes_ = 0;
 };
 
-/// Makes one file out of others: that file is absent or whole, the others are as they were, and nothing else is
-/// left that looks like a garage file. Doing it again works where the file is absent.
+/// Makes one file out of others: that file is absent or whole, the others are as they were, and nothing else
+/// is left that looks like a garage file. Doing it again works where the file is absent.
 class CrashingMaker final : public CrashLoop {
 public:
     CrashingMaker(const StoreOperation& operation, std::uint64_t seeds)

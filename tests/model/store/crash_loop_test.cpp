@@ -20,8 +20,7 @@ void report_saves(std::uint64_t seeds) {
     loop.run();
     std::printf("crash loop: %d file operations, %d disks looked at: %d with the save under way, %d without, "
                 "%d whose last action is complete and not right, %d of them recovered\n",
-                loop.moments, loop.images, loop.with_new, loop.with_old, loop.not_right,
-                loop.recovered);
+                loop.moments, loop.images, loop.with_new, loop.with_old, loop.not_right, loop.recovered);
     check(loop, 3000);
     CHECK(loop.with_new > 100);
     CHECK(loop.with_old > 100);
@@ -32,10 +31,11 @@ void report_saves(std::uint64_t seeds) {
 void report_maker(const StoreOperation& operation, std::uint64_t seeds) {
     CrashingMaker loop(operation, seeds);
     loop.run();
-    std::printf("crash loop, %s: %d file operations, %d disks looked at: %d with the new file, %d without, %d "
-                "with a temporary one, older files gone on %d\n",
-                operation.name.c_str(), loop.moments, loop.images, loop.with_new, loop.with_old, loop.temporary,
-                loop.removed);
+    std::printf(
+        "crash loop, %s: %d file operations, %d disks looked at: %d with the new file, %d without, %d "
+        "with a temporary one, older files gone on %d\n",
+        operation.name.c_str(), loop.moments, loop.images, loop.with_new, loop.with_old, loop.temporary,
+        loop.removed);
     check(loop, 300);
     CHECK(loop.with_new > 10);
     CHECK(loop.with_old > 50);

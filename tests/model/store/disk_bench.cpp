@@ -38,8 +38,9 @@ std::string replaced_by(const Record& record, const std::vector<NamedRecord>& al
     std::string text;
     for (const auto& name : record.replaces) {
         const auto found = std::ranges::find(all, name, &NamedRecord::name);
-        text += "; replaces " + (found != all.end() ? content_of(found->record)
-                                                    : fmt::format("{}/{}", hex_text(name.frame_hash), name.index));
+        text += "; replaces " + (found != all.end()
+                                     ? content_of(found->record)
+                                     : fmt::format("{}/{}", hex_text(name.frame_hash), name.index));
     }
     return text;
 }
@@ -53,7 +54,8 @@ std::string attachment_text(const GarageFile& garage, const AttachmentSpot& spot
     std::string content = "left out";
     if (spot.shown) {
         const auto bytes = garage.attachment(spot.hash);
-        content = bytes ? fmt::format("{} bytes {}", bytes->size(), short_hash(*bytes)) : bytes.error().sentence;
+        content =
+            bytes ? fmt::format("{} bytes {}", bytes->size(), short_hash(*bytes)) : bytes.error().sentence;
     }
     return fmt::format("attachment {}: {}\n", hex_text(spot.hash), content);
 }
@@ -83,8 +85,7 @@ std::string state_text(const GarageFile& garage) {
 }
 
 std::string with_record(const std::string& state, const SubjectId& subject, const Record& record) {
-    std::vector<std::string> lines{text_of(subject, record),
-                                   frame_text(subject, FrameKind::records, 1, 0)};
+    std::vector<std::string> lines{text_of(subject, record), frame_text(subject, FrameKind::records, 1, 0)};
     std::istringstream in(state);
     for (std::string line; std::getline(in, line);)
         lines.push_back(line + "\n");

@@ -18,8 +18,8 @@ inline const std::string garage_path = "/garage/example.sumpbook";
 }
 
 /// What is in a garage file, one line each, without what differs from run to run (salts, chains): the content
-/// of every record, what every frame leaves out, every attachment and its bytes, every fingerprint record, and
-/// what a careful reader would be told; or the sentence with which it is refused, or "no file".
+/// of every record, what every frame leaves out, every attachment and its bytes, every fingerprint record,
+/// and what a careful reader would be told; or the sentence with which it is refused, or "no file".
 [[nodiscard]] std::string state_text(MemoryDisk& disk, const std::string& path = garage_path);
 [[nodiscard]] std::string state_text(const GarageFile& garage);
 /// The same with one more record, saved alone, that replaces none.

@@ -30,7 +30,8 @@ std::vector<Kind> kinds() {
     const auto plan = [](const IoError& error, const std::string& only = {}) {
         return FailingFiles::Plan{.fault = error.fault, .code = error.code, .only = only};
     };
-    for (const auto& [name, error] : {std::pair("EIO", eio), std::pair("ENOSPC", enospc), std::pair("EINTR", eintr)}) {
+    for (const auto& [name, error] :
+         {std::pair("EIO", eio), std::pair("ENOSPC", enospc), std::pair("EINTR", eintr)}) {
         add_both(all, name, plan(error));
         auto in_pieces = plan(error);
         in_pieces.most_at_once = 50;

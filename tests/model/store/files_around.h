@@ -54,7 +54,8 @@ protected:
     virtual std::optional<IoError> before(const FileOperation& /*operation*/) { return std::nullopt; }
     virtual void after(const FileOperation& /*operation*/, bool /*worked*/) {}
     /// Bytes that this call reads or writes at most, of so many that were asked for.
-    [[nodiscard]] virtual std::size_t most_at_once(const FileOperation& /*operation*/, std::size_t asked) const {
+    [[nodiscard]] virtual std::size_t most_at_once(const FileOperation& /*operation*/,
+                                                   std::size_t asked) const {
         return asked;
     }
     [[nodiscard]] FileLayer& inner() { return *inner_; }
