@@ -8,6 +8,7 @@
 #include "app/cli/log_conflicts.h"
 #include "app/cli/log_erase.h"
 #include "app/cli/log_settle.h"
+#include "app/cli/log_undo.h"
 #include "app/cli/suggestions.h"
 #include "reports/compose/entry_words.h"
 #include "reports/compose/erased.h"
@@ -231,7 +232,7 @@ void add_withdraw(CommandLine& line, CLI::App& group) {
 
 void add_log_command(CommandLine& line) {
     auto& group = line.command(
-        "log", "List and search entries; show, correct, withdraw, conflicts, settle, erase",
+        "log", "List and search entries; show, correct, withdraw, undo, conflicts, settle, erase",
         {"sumpbook -g my.sumpbook log", "sumpbook -g my.sumpbook -b \"Old twin\" log --kind fuel --last 5",
          "sumpbook -g my.sumpbook log --text \"clutch cable\""});
     group.require_subcommand(0, 1);
@@ -239,6 +240,7 @@ void add_log_command(CommandLine& line) {
     add_show(line, group);
     add_correct(line, group);
     add_withdraw(line, group);
+    add_log_undo(line, group);
     add_log_attachment(line, group);
     add_log_conflicts(line, group);
     add_log_settle(line, group);

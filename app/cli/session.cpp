@@ -176,7 +176,26 @@ Result<std::vector<std::string>> Session::write(std::vector<Change> changes,
     auto ids = (*opened)->append(records, files);
     tell_notices();
     set_open_aside();
+    if (!ids && (*opened)->has_unsaved()) return pass_on(saved_elsewhere(ids.error()));
     return ids;
+}
+
+Problem Session::saved_elsewhere(const Problem& why) {
+    if (!world_.in_is_terminal || !world_.err_is_terminal) return why;
+    remark(why.sentence);
+    const std::string question = "Save the whole garage, with this in it, in a new file? Type its name, on "
+                                 "another disk; an empty line leaves it: ";
+    std::fputs(question.c_str(), stderr);
+    for (std::string path; std::getline(std::cin, path) && !path.empty();) {
+        const auto saved = file_->save_elsewhere(path);
+        if (saved)
+            return {ProblemKind::io,
+                    "Everything is saved in " + path + ", this too. Go on with that file: this one lacks it, and "
+                    "its disk is not to be trusted.", why.place};
+        remark(saved.error().sentence);
+        std::fputs(question.c_str(), stderr);
+    }
+    return why;
 }
 
 void Session::set_open_aside() {

@@ -98,6 +98,8 @@ public:
 
 private:
     void tell_notices();
+    /// After a failed sync: offers another place on the terminal. Returns what there is to say at the end.
+    [[nodiscard]] Problem saved_elsewhere(const Problem& why);
     /// The garage is read again on next use; what was handed out stays valid.
     void set_open_aside();
 

@@ -8,6 +8,7 @@
 #include "app/window/look.h"
 #include "app/window/messages.h"
 #include "app/window/oil_page.h"
+#include "model/store/garage_file.h"
 
 #include <QAction>
 #include <QApplication>
@@ -16,6 +17,7 @@
 #include <QMenuBar>
 #include <QSplitter>
 #include <QStatusBar>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -24,6 +26,7 @@ namespace sumpbook::window {
 namespace {
 
 constexpr int side_px = 220;
+constexpr int look_again_ms = 250;
 constexpr QSize first_size{1200, 760};
 
 QLabel* plain(QLabel* label) {
@@ -72,6 +75,9 @@ MainWindow::MainWindow(cli::World world, cli::GlobalOptions options)
     add_pages();
     add_actions();
     bikes_->on_chosen([this](int row) { choose_bike(row); });
+    auto* watch = new QTimer(this);
+    connect(watch, &QTimer::timeout, this, [this] { look_again(); });
+    watch->start(look_again_ms);
     resize(first_size);
     setWindowTitle("Sumpbook");
     show_message(nothing_open_message());
@@ -133,6 +139,16 @@ void MainWindow::open(const std::string& path) {
     show_opened();
 }
 
+/// What other programs saved since is shown, with the same bike and page.
+void MainWindow::look_again() {
+    if (!opened_ || problem_) return;
+    const auto file = opened_->session->file();
+    if (!file || (*file)->is_as_seen()) return;
+    auto* had_focus = focusWidget();
+    open(options_.garage_file);
+    if (had_focus != nullptr && !problem_) had_focus->setFocus();
+}
+
 void MainWindow::show_opened() {
     const Garage& garage = opened_->content->garage;
     file_->setText(shown(options_.garage_file + ", as of " + spelled_text(opened_->today)));
@@ -155,6 +171,9 @@ int MainWindow::first_chosen() const {
 
 void MainWindow::choose_bike(int row) {
     if (!opened_ || row < 0) return;
+    const auto& bikes = opened_->content->garage.bikes;
+    const auto chosen = static_cast<std::size_t>(row);
+    options_.bike = chosen == 0 || chosen > bikes.size() ? "" : bikes[chosen - 1].details.value.name;
     selection_ = selection_of(*opened_, static_cast<std::size_t>(row));
     stale_.assign(pages_.size(), true);
     show_current_page();

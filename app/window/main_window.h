@@ -20,7 +20,8 @@ namespace sumpbook::window {
 /// The names of the pages in their order: "due", "log", "oil", "costs".
 [[nodiscard]] const std::vector<std::string>& page_names();
 
-/// The window: bikes at the side, one page at a time. It reads a garage and writes nothing.
+/// The window: bikes at the side, one page at a time. It reads a garage and writes nothing; what other programs
+/// save is shown within half a second.
 class MainWindow final : public QMainWindow {
 public:
     /// `options` may name a bike and a day; its garage file is what `open` is given.
@@ -40,6 +41,7 @@ private:
     void add_actions();
     void ask_for_file();
     void show_opened();
+    void look_again();
     void show_message(document::Document message);
     void show_current_page();
     [[nodiscard]] int first_chosen() const;

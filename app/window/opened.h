@@ -9,8 +9,7 @@
 
 namespace sumpbook::window {
 
-/// A garage as it was read and verified. Nothing is written by the window; what others write since is seen
-/// when it is opened again.
+/// A garage as it was read and verified. Nothing is written by the window.
 struct Opened {
     std::unique_ptr<cli::Session> session;    ///< Owns all the rest points to.
     const cli::OpenGarage* content = nullptr; ///< Never null.

@@ -98,6 +98,8 @@ std::string reason_of(const IoError& error) {
         return "the disk is full";
     case IoFault::denied:
         return "permission is missing";
+    case IoFault::read_only:
+        return "the disk can only be read";
     case IoFault::interrupted:
         return "it was interrupted";
     case IoFault::not_supported:

@@ -12,7 +12,18 @@
 namespace sumpbook::store {
 
 /// Why an operation on a file failed, as far as it changes what is done next.
-enum class IoFault { not_found, exists, no_space, denied, interrupted, not_supported, is_link, ended, other };
+enum class IoFault {
+    not_found,
+    exists,
+    no_space,
+    denied,
+    read_only, ///< The whole disk or share.
+    interrupted,
+    not_supported,
+    is_link,
+    ended,
+    other
+};
 
 struct IoError {
     IoFault fault = IoFault::other;

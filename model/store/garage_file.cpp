@@ -112,6 +112,14 @@ Result<void> GarageFile::catch_up(const OpenFile& file) {
     return scan(file, *size, ScanDepth::usual);
 }
 
+bool GarageFile::is_as_seen() const {
+    const auto file = open_file(around_.files, path_, OpenMode::read);
+    if (!file) return false;
+    const auto identity = around_.files.identity(file->handle());
+    const auto size = around_.files.size(file->handle());
+    return identity && size && *identity == identity_ && *size == size_;
+}
+
 Result<bool> GarageFile::refresh() {
     const auto opened = open_locked(around_.files, path_, around_.patience);
     if (!opened) return pass_on(opened.error());

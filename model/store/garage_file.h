@@ -69,6 +69,9 @@ public:
     /// Of all frames, also of those whose open part is not here.
     [[nodiscard]] std::size_t entries() const { return loader_.entries(); }
 
+    /// Whether what stands under its name is still the file that was read, no longer and no shorter. It costs
+    /// three calls of the system: for those who look several times a second.
+    [[nodiscard]] bool is_as_seen() const;
     /// Takes in what other programs appended; true if there was anything.
     [[nodiscard]] Result<bool> refresh();
 
@@ -78,6 +81,12 @@ public:
     /// replaced.
     [[nodiscard]] Result<std::vector<std::string>> append(const std::vector<NewRecord>& records,
                                                           const std::vector<NewAttachment>& attachments = {});
+
+    /// Whether a sync failed and what was to be saved is only in memory.
+    [[nodiscard]] bool has_unsaved() const { return !unsaved_.empty(); }
+    /// Then: makes a new file of everything that is saved in this one and of what could not be, on the disk and
+    /// read back when this returns. Refused where `path` exists. Problems: as create() and open().
+    [[nodiscard]] Result<void> save_elsewhere(const std::string& path) const;
 
     /// Takes what all versions of the entry said, and attachments that only they refer to, out of the file
     /// and leaves the hashes (see erasure.h). The file is replaced by one written anew: it is the old or the
@@ -120,6 +129,7 @@ private:
     [[nodiscard]] Result<void> settle_tail(const OpenFile& file, FileLock& lock);
     [[nodiscard]] Result<void> refuse_while_suspect(FileLock& lock, const OpenFile& file) const;
     [[nodiscard]] Result<void> write(const OpenFile& file, FileLock& lock, ByteView action);
+    [[nodiscard]] Result<void> copy_with(const OpenFile& to, ByteView more) const;
     [[nodiscard]] Problem failed_sync(const OpenFile& file, FileLock& lock, const IoError& error);
 
     /// Makes the bytes to append, with the file locked and read up to its end; none: nothing to do.
@@ -154,6 +164,7 @@ private:
     Tail tail_ = Tail::whole;
     std::uint64_t size_ = 0; ///< Of the file when it was last looked at.
     bool unsafe_ = false;    ///< A sync failed: nothing more is written here.
+    Bytes unsaved_;          ///< The action that was to be saved then.
     std::vector<std::string> notices_;
 
     // Kept open from one append to the next: opening costs more than all else but the disk.

@@ -80,6 +80,7 @@ Result<void> GarageFile::write(const OpenFile& file, FileLock& lock, ByteView ac
         return pass_on(io_problem(path_, "saved; nothing was changed", written.error()));
     }
     if (const auto synced = around_.files.sync(file.handle()); !synced) {
+        unsaved_.assign(action.begin(), action.end());
         return pass_on(failed_sync(file, lock, synced.error()));
     }
     // Taken in from memory: nothing that fails from here on can make a saved action look unsaved.
@@ -88,6 +89,38 @@ Result<void> GarageFile::write(const OpenFile& file, FileLock& lock, ByteView ac
     const auto found =
         scan_actions(window, end_, loader_.index().frames().size(), ScanDepth::usual, loader_);
     return take_in(found, window);
+}
+
+/// Everything in front of `end` as it stands in the file, and `more` behind it.
+Result<void> GarageFile::copy_with(const OpenFile& to, ByteView more) const {
+    try {
+        const auto from = open_file(around_.files, path_, OpenMode::read);
+        if (!from) return pass_on(io_problem(path_, "read", from.error()));
+        Window window(*from, end_);
+        for (std::uint64_t at = 0; at < end_;) {
+            const auto length = std::min<std::uint64_t>(Window::usual_bytes, end_ - at);
+            const auto bytes = window.view(at, static_cast<std::size_t>(length));
+            if (const auto put = write_fully(to, at, bytes); !put)
+                return pass_on(io_problem(path_, "saved in another place", put.error()));
+            at += length;
+        }
+        const auto put = write_fully(to, end_, more);
+        if (!put) return pass_on(io_problem(path_, "saved in another place", put.error()));
+        return {};
+    } catch (const IoFailure& failure) {
+        return pass_on(io_problem(path_, "read", failure.error));
+    }
+}
+
+Result<void> GarageFile::save_elsewhere(const std::string& path) const {
+    if (!has_unsaved()) return refuse("There is nothing here that could not be saved.", file_place(path_));
+    const auto made = make_file(around_.files, path, [&](const OpenFile& to) { return copy_with(to, unsaved_); });
+    if (!made) return made;
+    const auto written = open(around_, path, ScanDepth::everything);
+    if (written && written->torn_bytes() == 0 && written->bytes() == end_ + unsaved_.size()) return {};
+    static_cast<void>(around_.files.remove(path));
+    if (!written) return pass_on(written.error());
+    return fail(ProblemKind::io, "What was saved in another place does not read back.", file_place(path));
 }
 
 /// A program that died while it made the file may have left a name that no power cut would spare.

@@ -35,8 +35,9 @@ IoError error_of(int code) {
         return {IoFault::no_space, code};
     case EACCES:
     case EPERM:
-    case EROFS:
         return {IoFault::denied, code};
+    case EROFS:
+        return {IoFault::read_only, code};
     case EINTR:
         return {IoFault::interrupted, code};
     case EINVAL:

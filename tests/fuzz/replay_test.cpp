@@ -5,6 +5,7 @@
 #include "tests/model/store/temp_folder.h"
 
 #include <algorithm>
+#include <cstdio>
 
 using namespace sumpbook;
 using namespace sumpbook::fuzz;
@@ -36,6 +37,7 @@ std::size_t replay(const std::string& name, Target target) {
             ++count;
         }
     }
+    std::printf("fuzz replay, %s: %zu inputs\n", name.c_str(), count);
     return count;
 }
 

@@ -12,6 +12,8 @@
 
 #include "tests/catch.h"
 
+#include <filesystem>
+
 #include <QApplication>
 #include <QLabel>
 #include <QLineEdit>
@@ -230,6 +232,29 @@ TEST_CASE("Pages and bikes are reached with keys", "[window]") {
     CHECK(one < all);
     for (const char* name : {"bikes", "due-table", "due-why", "log-table", "log-find", "oil-table", "pages"})
         CHECK_FALSE(part<QWidget>(*window, name).accessibleName().isEmpty());
+}
+
+TEST_CASE("What another program saves is shown by itself, with the same bike and page", "[window]") {
+    const auto path = scratch("watched.sumpbook");
+    std::filesystem::copy_file(example_garage(), path);
+    const auto window = opened_window(path, "Fjell");
+    window->show_page("log");
+    auto& table = part<TableView>(*window, "log-table");
+    const auto rows = table.model_shown().table().rows.size();
+    cli::Session session(example_world(), {.garage_file = path, .bike = "Fjell"});
+    const auto bike = session.one_bike();
+    REQUIRE(bike);
+    Entry entry{};
+    entry.date = example_world().today;
+    entry.note = "Heard by the window";
+    entry.body = Note{};
+    REQUIRE(session.write({{(*bike)->id, entry, {}}}));
+    CHECK(QTest::qWaitFor([&] { return table.model_shown().table().rows.size() == rows + 1; }, 5000));
+    CHECK(part<QTabWidget>(*window, "pages").currentIndex() == 1);
+    const auto& now = table.model_shown().table().rows;
+    CHECK(std::ranges::any_of(now, [](const auto& row) {
+        return std::ranges::any_of(row, [](const auto& cell) { return cell.text == "Heard by the window"; });
+    }));
 }
 
 TEST_CASE("A garage that cannot be read says why in the window", "[window]") {

@@ -116,6 +116,7 @@ TEST_CASE("What is always interrupted is given up", "[files]") {
 TEST_CASE("Failures are told in words", "[files]") {
     CHECK(reason_of({IoFault::no_space, 28}) == "the disk is full");
     CHECK(reason_of({IoFault::denied, 13}) == "permission is missing");
+    CHECK(reason_of({IoFault::read_only, 30}) == "the disk can only be read");
     CHECK(reason_of({IoFault::other, 5}).find("error 5") != std::string::npos);
     const auto problem = io_problem("/a/b", "read", {IoFault::not_found, 2});
     CHECK(problem.kind == ProblemKind::io);

@@ -283,6 +283,48 @@ TEST_CASE("A failed sync is never trusted again", "[garage-file]") {
     }
 }
 
+TEST_CASE("What could not be saved is kept in memory, and can be saved in another place", "[garage-file]") {
+    Bench bench;
+    make_example(bench);
+    FailingFiles failing({.fail_at = 1, .only = "sync"});
+    auto garage = GarageFile::open(bench.around(failing), bench.path());
+    REQUIRE(garage);
+    CHECK_FALSE(garage->has_unsaved());
+    CHECK(garage->save_elsewhere(bench.folder.file("early")).error().kind == ProblemKind::refused);
+    const auto before = bench.open()->records().size();
+    REQUIRE_FALSE(garage->append({{subject_of(1), fuel_record(7)}}));
+    REQUIRE(garage->has_unsaved());
+    const auto old_state = bench.bytes();
+
+    const auto other = bench.folder.file("other.sumpbook");
+    REQUIRE(garage->save_elsewhere(other));
+    CHECK(bench.bytes() == old_state);
+    const auto saved = GarageFile::open(bench.around(bench.files), other, ScanDepth::everything);
+    REQUIRE(saved);
+    REQUIRE(saved->records().size() == before + 1);
+    CHECK(saved->records().back().record == fuel_record(7));
+    CHECK(saved->attachments().size() == 1);
+    CHECK(garage->save_elsewhere(other).error().kind == ProblemKind::refused); // it stands there already
+    CHECK_FALSE(garage->save_elsewhere(bench.folder.file("nowhere/other")));
+}
+
+TEST_CASE("Whether the file is as it was seen is known without reading it", "[garage-file]") {
+    Bench bench;
+    make_example(bench);
+    auto reader = bench.open();
+    REQUIRE(reader);
+    CHECK(reader->is_as_seen());
+    REQUIRE(bench.open()->append({{subject_of(1), fuel_record(7)}}));
+    CHECK_FALSE(reader->is_as_seen());
+    CHECK(reader->refresh().value());
+    CHECK(reader->is_as_seen());
+    write_file(bench.folder.file("copy"), bench.bytes());
+    REQUIRE(bench.files.rename(bench.folder.file("copy"), bench.path())); // another file, of the same length
+    CHECK_FALSE(reader->is_as_seen());
+    REQUIRE(bench.files.remove(bench.path()));
+    CHECK_FALSE(reader->is_as_seen());
+}
+
 TEST_CASE("An attachment comes back as it was, and only if it is", "[garage-file]") {
     Bench bench;
     const auto garage = make_example(bench);
