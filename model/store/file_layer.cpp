@@ -11,18 +11,16 @@
 namespace sumpbook::store {
 
 Io<OpenFile> open_file(FileLayer& layer, const std::string& path, OpenMode mode) {
-    while (true) {
-        const auto handle = layer.open(path, mode);
-        if (handle) return OpenFile(layer, *handle);
-        if (handle.error().fault != IoFault::interrupted) return tl::unexpected<IoError>(handle.error());
-    }
+    const auto handle = repeat_interrupted([&] { return layer.open(path, mode); });
+    if (!handle) return tl::unexpected<IoError>(handle.error());
+    return OpenFile(layer, *handle);
 }
 
 Io<std::size_t> read_fully(const OpenFile& file, std::uint64_t at, std::span<std::uint8_t> into) {
     std::size_t done = 0;
     while (done < into.size()) {
-        const auto got = file.layer().read(file.handle(), at + done, into.subspan(done));
-        if (!got && got.error().fault == IoFault::interrupted) continue;
+        const auto got = repeat_interrupted(
+            [&] { return file.layer().read(file.handle(), at + done, into.subspan(done)); });
         if (!got) return tl::unexpected<IoError>(got.error());
         if (*got == 0) break;
         done += *got;
@@ -33,8 +31,8 @@ Io<std::size_t> read_fully(const OpenFile& file, std::uint64_t at, std::span<std
 Io<void> write_fully(const OpenFile& file, std::uint64_t at, ByteView bytes) {
     std::size_t done = 0;
     while (done < bytes.size()) {
-        const auto put = file.layer().write(file.handle(), at + done, bytes.subspan(done));
-        if (!put && put.error().fault == IoFault::interrupted) continue;
+        const auto put = repeat_interrupted(
+            [&] { return file.layer().write(file.handle(), at + done, bytes.subspan(done)); });
         if (!put) return tl::unexpected<IoError>(put.error());
         if (*put == 0) return io_fail(IoFault::no_space, 0);
         done += *put;

@@ -127,6 +127,16 @@ private:
     FileLayer::Handle handle_;
 };
 
+/// An operation that a signal interrupts is done again; so many interruptions in a row are an error.
+inline constexpr int most_interruptions = 100;
+template <class Operation>
+[[nodiscard]] auto repeat_interrupted(const Operation& operation) -> decltype(operation()) {
+    auto result = operation();
+    for (int n = 1; n < most_interruptions && !result && result.error().fault == IoFault::interrupted; ++n)
+        result = operation();
+    return result;
+}
+
 [[nodiscard]] Io<OpenFile> open_file(FileLayer& layer, const std::string& path, OpenMode mode);
 /// Keeps `kept` where `path` still means that file; else opens what stands there now. After an error nothing
 /// is kept.

@@ -66,10 +66,7 @@ std::string holder_of(const OpenFile& file) {
 }
 
 Io<bool> try_lock(const OpenFile& file, LockKind kind) {
-    while (true) {
-        const auto locked = file.layer().try_lock(file.handle(), kind);
-        if (locked || locked.error().fault != IoFault::interrupted) return locked;
-    }
+    return repeat_interrupted([&] { return file.layer().try_lock(file.handle(), kind); });
 }
 
 Problem no_lock(const std::string& path, const IoError& error) {

@@ -1,7 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/model/store/crash_loop.h"
 
+#include "model/store/backup.h"
+#include "model/store/recover.h"
+
 #include <fmt/format.h>
+
+#include <algorithm>
+#include <sstream>
+#include <string_view>
 
 namespace sumpbook::store {
 
@@ -12,61 +19,121 @@ void CrashingFiles::after(const FileOperation& operation, bool worked) {
     if (worked && changes) moment_(operation);
 }
 
+std::size_t CrashingFiles::most_at_once(const FileOperation& operation, std::size_t asked) const {
+    return operation.name == "write" ? std::min(asked, most_written_) : asked;
+}
+
+namespace {
+
+/// Those that start like this, sorted.
+std::vector<std::string> lines_of(const std::string& state, std::string_view start) {
+    std::vector<std::string> lines;
+    std::istringstream in(state);
+    for (std::string line; std::getline(in, line);) {
+        if (line.starts_with(start)) lines.push_back(line);
+    }
+    std::ranges::sort(lines);
+    return lines;
+}
+
+} // namespace
+
 void CrashLoop::moment(const FileOperation& operation) {
     ++moments;
     where_ = fmt::format("after {} of {}", operation.name, operation.path);
-    look(disk_, true); // the program was killed: what it wrote stays
+    const auto look_at = [&](const MemoryDisk& disk, bool in_order) {
+        ++images;
+        look(disk, in_order);
+    };
+    look_at(disk_, true); // the program was killed: what it wrote stays
     for (std::uint64_t i = 0; i < seeds_ && !disk_.all_safe(); ++i) {
         const auto seed = i < 2 ? i : ++seed_;
-        look(disk_.after_power_cut(seed, MemoryDisk::PowerCut::in_order), true);
-        if (i >= 2) look(disk_.after_power_cut(seed, MemoryDisk::PowerCut::any_order), false);
+        look_at(disk_.after_power_cut(seed, MemoryDisk::PowerCut::in_order), true);
+        if (i >= 2) look_at(disk_.after_power_cut(seed, MemoryDisk::PowerCut::any_order), false);
     }
 }
 
-void CrashLoop::look(MemoryDisk disk, bool in_order) {
-    ++images;
-    const auto complain = [&](const std::string& what) {
-        if (wrong.size() < 10) wrong.push_back(where_ + ": " + what);
-    };
-    const auto found = state_text(disk);
-    if (!in_order && found.find("is damaged: frame") != std::string::npos) {
-        ++not_right;
-        auto bytes = disk.bytes(garage_path);
-        bytes.resize(acknowledged_bytes_);
-        disk.put(garage_path, bytes);
-        if (state_text(disk) != acknowledged_) complain("more than the last action is damaged");
-        return;
-    }
+void CrashLoop::complain(const std::string& what) {
+    if (wrong.size() < 10) wrong.push_back(where_ + ": " + what);
+}
+
+bool CrashLoop::is_whole(const std::string& found) {
     if (found != acknowledged_ && found != under_way_) {
         complain(fmt::format("it reads\n{}\ninstead of\n{}\nor\n{}", found, acknowledged_, under_way_));
-        return;
+        return false;
     }
     ++(found == acknowledged_ ? with_old : with_new);
-    if (found == "no file") return;
+    return true;
+}
+
+void CrashLoop::goes_on(MemoryDisk& disk, const std::string& path, const std::string& found) {
     SeededRandom random(fmt::format("crash {}", images));
-    auto garage = GarageFile::open(surroundings(disk, random), garage_path);
+    auto garage = GarageFile::open(surroundings(disk, random), path);
     if (!garage) return complain("it does not open: " + garage.error().sentence);
     const auto more = garage->append({{subject_of(1), fuel_record(999)}});
     if (!more) return complain("the next save says: " + more.error().sentence);
     const auto wanted = with_record(found, subject_of(1), fuel_record(999));
     auto restarted = disk.after_power_cut(0);
-    if (state_text(restarted) != wanted) complain("after the next save it reads\n" + state_text(restarted));
+    const auto then = state_text(restarted, path);
+    if (then != wanted) complain("after the next save it reads\n" + then);
 }
 
-void CrashLoop::save(const std::string& name, const Save& what) {
+void CrashLoop::attempt(const std::string& name, const std::string& path, const Work& what,
+                        std::size_t most_written) {
     MemoryDisk trial(disk_);
     if (const auto done = what(trial); !done) {
         wrong.push_back(name + " says: " + done.error().sentence);
         return;
     }
-    under_way_ = state_text(trial);
-    CrashingFiles files(disk_, [this](const FileOperation& operation) { moment(operation); });
+    under_way_ = state_text(trial, path);
+    if (under_way_ == acknowledged_) wrong.push_back(name + " changes nothing");
+    CrashingFiles files(disk_, most_written, [this](const FileOperation& operation) { moment(operation); });
     if (!what(files)) wrong.push_back(name + " does not work twice");
     acknowledged_ = under_way_;
+}
+
+void CrashingSaves::look(MemoryDisk disk, bool in_order) {
+    const auto found = state_text(disk);
+    if (!in_order && found.find("is damaged: frame") != std::string::npos) return look_at_damaged(disk);
+    if (is_whole(found) && found != "no file") goes_on(disk, garage_path, found);
+}
+
+void CrashingSaves::look_at_damaged(MemoryDisk& disk) {
+    ++not_right;
+    recover(disk);
+    auto bytes = disk.bytes(garage_path);
+    bytes.resize(acknowledged_bytes_);
+    disk.put(garage_path, bytes);
+    if (state_text(disk) != acknowledged_) complain("more than the last action is damaged");
+}
+
+/// Everything acknowledged is in the file that is written from it, and no record that nobody saved.
+void CrashingSaves::recover(MemoryDisk& disk) {
+    const auto before = disk.bytes(garage_path);
+    const std::string path = "/garage/recovered.sumpbook";
+    SeededRandom random("recover");
+    const auto plan = plan_recovery(disk, random, garage_path, Patience{0});
+    if (!plan) return complain("recovering says: " + plan.error().sentence);
+    const auto written = write_out(disk, plan->set, path, plan->mode);
+    if (!written) return complain("writing what was recovered says: " + written.error().sentence);
+    const auto found = state_text(disk, path);
+    if (!std::ranges::includes(lines_of(found, {}), lines_of(acknowledged_, {})))
+        return complain(fmt::format("recovering gives\n{}\nand lacks some of\n{}", found, acknowledged_));
+    for (const auto* start : {"record ", "fingerprint "}) {
+        if (!std::ranges::includes(lines_of(under_way_, start), lines_of(found, start)))
+            return complain(fmt::format("recovering makes up\n{}", found));
+    }
+    if (disk.bytes(garage_path) != before) return complain("recovering changed the file");
+    ++recovered;
+}
+
+void CrashingSaves::save(const std::string& name, const Work& what) {
+    attempt(name, garage_path, what);
     acknowledged_bytes_ = disk_.bytes(garage_path).size();
 }
 
-void CrashLoop::save_records(const std::string& name, int first, int count, std::size_t attachment_bytes) {
+void CrashingSaves::save_records(const std::string& name, int first, int count,
+                                 std::size_t attachment_bytes) {
     save(name, [=](FileLayer& files) -> Result<void> {
         SeededRandom random(fmt::format("crash at {}", first));
         auto garage = GarageFile::open(surroundings(files, random), garage_path);
@@ -86,7 +153,7 @@ void CrashLoop::save_records(const std::string& name, int first, int count, std:
     });
 }
 
-void CrashLoop::run() {
+void CrashingSaves::run() {
     save("create", [](FileLayer& files) -> Result<void> {
         SeededRandom random("create");
         const auto made =
@@ -126,6 +193,47 @@ void CrashLoop::run() {
     disk_.put(garage_path, bytes);
     save_records("an entry behind a torn end", 60, 1);
     save_records("an entry after that", 61, 1);
+}
+
+void CrashingMaker::look(MemoryDisk disk, bool /*in_order*/) {
+    const auto found = state_text(disk, operation_.path);
+    look_beside(disk, found == under_way_);
+    look_at_new_names(disk);
+    if (!is_whole(found)) return;
+    if (found != "no file") return goes_on(disk, operation_.path, found);
+    if (const auto again = operation_.run(disk); !again)
+        return complain("doing it again says: " + again.error().sentence);
+    auto restarted = disk.after_power_cut(0);
+    if (state_text(restarted, operation_.path) != under_way_) complain("doing it again gives something else");
+    look_beside(restarted, true);
+}
+
+/// The sources are as they were, and what it removes goes only once the new file is there.
+void CrashingMaker::look_beside(const MemoryDisk& disk, bool is_new) {
+    const auto names = disk.names();
+    bool gone = false;
+    for (const auto& name : changed_beside(operation_.before, disk, operation_.path)) {
+        gone = true;
+        const bool may_go = is_new && std::ranges::count(operation_.removes, name) == 1;
+        if (!may_go || std::ranges::count(names, name) == 1) complain(name + " is not as it was");
+    }
+    if (gone) ++removed;
+}
+
+/// Names that nobody takes for a garage file or a backup of one.
+void CrashingMaker::look_at_new_names(const MemoryDisk& disk) {
+    const auto before = operation_.before.names();
+    bool has_temporary = false;
+    for (const auto& name : disk.names()) {
+        if (name == operation_.path || std::ranges::count(before, name) == 1) continue;
+        if (name.ends_with(".lock") || name.starts_with("/state/")) continue;
+        has_temporary = true;
+        const auto last = name.substr(name.rfind('/') + 1);
+        if (!name.starts_with(operation_.path + ".new-") || name.ends_with(".sumpbook") ||
+            read_backup_name(garage_path, last))
+            complain("it left " + name);
+    }
+    if (has_temporary) ++temporary;
 }
 
 } // namespace sumpbook::store

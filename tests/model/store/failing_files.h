@@ -23,6 +23,10 @@ public:
         bool interrupt_first = false;        ///< Every read, write, open and lock is interrupted once.
         std::size_t most_at_once = SIZE_MAX; ///< Bytes read or written by one call.
         std::string only; ///< Operations of this name alone count and fail: "sync", "write", ...
+        /// Operation `fail_at`, if it is a write, does only the first half; the one after it is what fails.
+        bool half_before = false;
+        /// What all operations of whatever name fail with once one failed.
+        std::optional<IoError> then_all = {};
     };
 
     explicit FailingFiles(Plan plan)
@@ -46,7 +50,8 @@ public:
 
 private:
     std::optional<IoError> before(const FileOperation& operation) override;
-    [[nodiscard]] std::size_t most_at_once() const override { return plan_.most_at_once; }
+    [[nodiscard]] std::size_t most_at_once(const FileOperation& operation, std::size_t asked) const override;
+    [[nodiscard]] IoError fail(const FileOperation& operation, const IoError& error);
     bool interrupted(const std::string& name);
 
     PosixFileLayer real_;

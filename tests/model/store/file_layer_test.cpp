@@ -95,6 +95,24 @@ TEST_CASE("Interrupted and short operations are carried on", "[files]") {
     CHECK(read_text(files, folder.file("a"), 8).value() == "a longer");
 }
 
+TEST_CASE("What is always interrupted is given up", "[files]") {
+    const TempFolder folder;
+    write_file(folder.file("a"), as_bytes(std::string("text")));
+    for (const std::string name : {"open", "read", "write"}) {
+        FailingFiles files(
+            {.fail_at = 1, .from_then_on = true, .fault = IoFault::interrupted, .code = 4, .only = name});
+        const auto file = open_file(files, folder.file("a"), OpenMode::read_write);
+        CHECK(file.has_value() == (name != "open"));
+        Bytes read(4);
+        if (name == "open") CHECK(file.error().fault == IoFault::interrupted);
+        if (name == "read") CHECK(read_fully(*file, 0, read).error().fault == IoFault::interrupted);
+        if (name == "write")
+            CHECK(write_fully(*file, 0, as_bytes("more")).error().fault == IoFault::interrupted);
+        CHECK(files.operations() == most_interruptions);
+    }
+    CHECK(bytes_of_file(folder.file("a")) == bytes_of("text"));
+}
+
 TEST_CASE("Failures are told in words", "[files]") {
     CHECK(reason_of({IoFault::no_space, 28}) == "the disk is full");
     CHECK(reason_of({IoFault::denied, 13}) == "permission is missing");

@@ -35,6 +35,17 @@ TEST_CASE("Readers share the lock and a writer has it alone", "[lock]") {
     CHECK(FileLock::take(files, path, LockKind::exclusive, {0}));
 }
 
+TEST_CASE("A lock that is always interrupted is given up", "[lock]") {
+    const TempFolder folder;
+    FailingFiles files(
+        {.fail_at = 1, .from_then_on = true, .fault = IoFault::interrupted, .code = 4, .only = "lock"});
+    const auto writer = FileLock::take(files, folder.file("g"), LockKind::exclusive, {0});
+    REQUIRE_FALSE(writer);
+    CHECK(writer.error().sentence.find("it was interrupted") != std::string::npos);
+    CHECK(files.operations() == most_interruptions);
+    CHECK(FileLock::take(files, folder.file("g"), LockKind::shared, {0})); // a reader goes on without
+}
+
 TEST_CASE("While a writer holds the lock, others are told which", "[lock]") {
     const TempFolder folder;
     PosixFileLayer files;

@@ -43,13 +43,13 @@ void FilesAround::close(Handle file) {
 Io<std::size_t> FilesAround::read(Handle file, std::uint64_t at, std::span<std::uint8_t> into) {
     auto operation = on(file, "read");
     operation.at = at;
-    return ask(operation,
-               [&] { return inner_->read(file, at, into.first(std::min(into.size(), most_at_once()))); });
+    const auto most = most_at_once(operation, into.size());
+    return ask(operation, [&] { return inner_->read(file, at, into.first(std::min(into.size(), most))); });
 }
 Io<std::size_t> FilesAround::write(Handle file, std::uint64_t at, ByteView bytes) {
     auto operation = on(file, "write");
     operation.at = at;
-    operation.bytes = bytes.first(std::min(bytes.size(), most_at_once()));
+    operation.bytes = bytes.first(std::min(bytes.size(), most_at_once(operation, bytes.size())));
     return ask(operation, [&] { return inner_->write(file, at, operation.bytes); });
 }
 Io<void> FilesAround::sync(Handle file) {

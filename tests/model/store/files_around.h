@@ -53,8 +53,11 @@ protected:
     /// An error: the operation is not done and fails with it. Closing and unlocking cannot fail.
     virtual std::optional<IoError> before(const FileOperation& /*operation*/) { return std::nullopt; }
     virtual void after(const FileOperation& /*operation*/, bool /*worked*/) {}
-    /// Bytes that one call reads or writes at most.
-    [[nodiscard]] virtual std::size_t most_at_once() const { return SIZE_MAX; }
+    /// Bytes that this call reads or writes at most, of so many that were asked for.
+    [[nodiscard]] virtual std::size_t most_at_once(const FileOperation& /*operation*/,
+                                                   std::size_t asked) const {
+        return asked;
+    }
     [[nodiscard]] FileLayer& inner() { return *inner_; }
 
 private:

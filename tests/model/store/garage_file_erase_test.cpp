@@ -2,6 +2,7 @@
 #include "tests/catch.h"
 #include "tests/model/store/disk_bench.h"
 #include "tests/model/store/example_garage.h"
+#include "tests/model/store/fault_loop.h"
 #include "tests/model/store/meddling_files.h"
 
 #include "model/garage/garage.h"
@@ -38,8 +39,10 @@ RecordName name_of(const GarageFile& garage, const std::string& id) {
 /// then its correction.
 struct Secret {
     explicit Secret(Bench& bench)
-        : garage(make_example(bench)) {
-        const auto paper = new_attachment(subject_of(1), Bytes{'l', 'e', 't', 't', 'e', 'r'}, bench.random);
+        : Secret(make_example(bench), bench.random) {}
+    Secret(GarageFile example, RandomSource& random)
+        : garage(std::move(example)) {
+        const auto paper = new_attachment(subject_of(1), Bytes{'l', 'e', 't', 't', 'e', 'r'}, random);
         REQUIRE(paper);
         file = paper->hash;
         Record first = noted("Mr Nobody sold it");
@@ -246,51 +249,44 @@ TEST_CASE("Promise 8: what was erased in one copy stays erased in every merge wi
     CHECK(opened->check(*typed).answer == FingerprintAnswer::unchanged);
 }
 
-TEST_CASE("Promise 1: erasing is done or not at all, whatever operation fails", "[erase][faults]") {
-    int tried = 0, kept = 0, erased = 0;
-    for (const bool from_then_on : {false, true}) {
-        for (const auto& [fault, code] : {std::pair(IoFault::no_space, 28), std::pair(IoFault::other, 5)}) {
-            int failures = 1;
-            for (int fail_at = 1; failures > 0; ++fail_at) {
-                Bench bench;
-                Secret secret(bench);
-                const auto name = name_of(secret.garage, secret.entry);
-                const auto before = bench.bytes();
-                FailingFiles failing({.fail_at = fail_at,
-                                      .from_then_on = from_then_on,
-                                      .fault = fault,
-                                      .code = code,
-                                      .only = {}});
-                auto garage = GarageFile::open(bench.around(failing), bench.path());
-                const auto done = garage ? garage->erase(name, "x", now)
-                                         : Result<Erased>(tl::unexpected<Problem>(garage.error()));
-                failures = failing.failures();
-                ++tried;
-                const auto found = bench.open(ScanDepth::everything);
-                REQUIRE(found);
-                const bool is_old = bench.bytes() == before;
-                ++(is_old ? kept : erased);
-                if (is_old) {
-                    CHECK_FALSE(done);
-                    CHECK(found->records().size() == 9);
-                } else {
-                    CHECK_FALSE(holds(bench.bytes(), "Mr Nobody"));
-                    CHECK(found->records().size() == 8);
-                    // Not confirmed by the disk is the only way to have it and hear of a failure.
-                    if (!done) CHECK(done.error().sentence.find("did not confirm") != std::string::npos);
-                }
-                if (!from_then_on) CHECK(bench.folder.files() == 3); // nothing left beside it
-                // Whatever happened, the next save goes on.
-                auto next = bench.open();
-                REQUIRE(next);
-                CHECK(next->append({{subject_of(1), noted("later")}}));
-            }
-        }
+namespace {
+
+StoreOperation erase_operation() {
+    MemoryDisk disk = empty_disk();
+    SeededRandom random("secret");
+    RecordName name;
+    {
+        const Secret secret(make_example(surroundings(disk, random), garage_path), random);
+        name = name_of(secret.garage, secret.entry);
     }
-    std::cout << "erasing: " << tried << " fault points, " << kept << " times the old file, " << erased
-              << " times the new one\n";
-    CHECK(tried > 100);
-    CHECK(erased >= 4);
+    return {.name = "erase",
+            .before = disk.after_power_cut(1),
+            .run = [name](FileLayer& files) -> Result<void> {
+                SeededRandom again("operation");
+                auto garage = GarageFile::open(surroundings(files, again), garage_path);
+                if (!garage) return pass_on(garage.error());
+                const auto erased = garage->erase(name, "x", now);
+                if (!erased) return pass_on(erased.error());
+                return {};
+            },
+            .unconfirmed = "did not confirm",
+            .erases = {"Mr Nobody", "letter"}};
+}
+
+} // namespace
+
+TEST_CASE("Promise 1: erasing is done or not at all, whatever operation fails", "[erase][faults]") {
+    const auto operation = erase_operation();
+    const auto before = operation.before.bytes(garage_path);
+    for (const auto& text : operation.erases)
+        REQUIRE(holds(before, text));
+    FaultLoop loop;
+    loop.run(operation);
+    INFO((loop.wrong.empty() ? "" : loop.wrong.front()));
+    CHECK(loop.wrong == std::vector<std::string>{});
+    CHECK(loop.points > 1000);
+    CHECK(loop.unconfirmed > 10);
+    std::cout << loop.text(operation) << '\n';
 }
 
 namespace {
