@@ -52,7 +52,7 @@ void LogPage::show_selection(const Selection& selection) {
 }
 
 void LogPage::resizeEvent(QResizeEvent* event) {
-    constexpr int both_fit_px = 900;
+    constexpr int both_fit_px = 1150; // eight columns and an entry beside them
     Page::resizeEvent(event);
     both_->setOrientation(width() < both_fit_px ? Qt::Vertical : Qt::Horizontal);
 }
