@@ -84,10 +84,7 @@ struct Settling {
 };
 
 std::string words_of(const compose::ConflictSide& side) {
-    const auto& content = side.record->record.content;
-    const auto* gone = std::get_if<Withdrawal>(&content);
-    if (gone == nullptr) return compose::record_title(content);
-    return "withdrawn" + (gone->reason ? ": " + *gone->reason : std::string());
+    return compose::version_title(side.record->record.content);
 }
 
 /// "Volume 14.3 L instead of 14.5 L, Note - instead of ...".

@@ -113,8 +113,7 @@ Result<std::string> Session::garage_path() const {
 }
 
 Result<void> Session::create(const std::string& path, const GarageSettings& settings) {
-    auto made = store::GarageFile::create(around(*files_, *random_, world_), path, settings,
-                                          recorded_time());
+    auto made = store::GarageFile::create(around(*files_, *random_, world_), path, settings, recorded_time());
     if (!made) return pass_on(made.error());
     return {};
 }
@@ -133,8 +132,8 @@ Result<store::GarageFile*> Session::file() {
 Result<store::GarageFile*> Session::open_in_full() {
     const auto path = garage_path();
     if (!path) return pass_on(path.error());
-    auto opened = store::GarageFile::open(around(*files_, *random_, world_), *path,
-                                          store::ScanDepth::everything);
+    auto opened =
+        store::GarageFile::open(around(*files_, *random_, world_), *path, store::ScanDepth::everything);
     if (!opened) return pass_on(opened.error());
     file_ = std::make_unique<store::GarageFile>(std::move(*opened));
     set_open_aside();
@@ -147,14 +146,17 @@ Result<const OpenGarage*> Session::open() {
     if (open_) return open_.get();
     const auto opened = file();
     if (!opened) return pass_on(opened.error());
-    open_ = std::make_unique<OpenGarage>(
-        OpenGarage{fold((*opened)->subject(), (*opened)->records()), (*opened)->records(),
-                   (*opened)->attachments()});
+    open_ = std::make_unique<OpenGarage>(OpenGarage{fold((*opened)->subject(), (*opened)->records()),
+                                                    (*opened)->records(), (*opened)->attachments()});
     store::name_by_run(open_->garage, (*opened)->index());
     // One bike handed over by itself has none: its only currency is that of amounts to come.
     if (auto settings = settings_from_amounts(open_->garage))
-        open_->garage.settings = Versioned<GarageSettings>{
-            .name = {}, .id = {}, .recorded = {}, .earlier_ids = {}, .heads = {}, .value = *std::move(settings)};
+        open_->garage.settings = Versioned<GarageSettings>{.name = {},
+                                                           .id = {},
+                                                           .recorded = {},
+                                                           .earlier_ids = {},
+                                                           .heads = {},
+                                                           .value = *std::move(settings)};
     return open_.get();
 }
 
@@ -182,20 +184,24 @@ Result<std::vector<std::string>> Session::write(std::vector<Change> changes,
 
 Problem Session::saved_elsewhere(const Problem& why) {
     if (!world_.in_is_terminal || !world_.err_is_terminal) return why;
+    constexpr const char* question =
+        "Save the whole garage, with this in it, in a new file? Type its name, on "
+        "another disk; an empty line leaves it: ";
     remark(why.sentence);
-    const std::string question = "Save the whole garage, with this in it, in a new file? Type its name, on "
-                                 "another disk; an empty line leaves it: ";
-    std::fputs(question.c_str(), stderr);
+    std::fputs(question, stderr);
     for (std::string path; std::getline(std::cin, path) && !path.empty();) {
         const auto saved = file_->save_elsewhere(path);
-        if (saved)
-            return {ProblemKind::io,
-                    "Everything is saved in " + path + ", this too. Go on with that file: this one lacks it, and "
-                    "its disk is not to be trusted.", why.place};
+        if (saved) {
+            return {
+                ProblemKind::io,
+                "Everything is saved in " + path +
+                    ", this too. Go on with that file: this one lacks it, and its disk is not to be trusted.",
+                why.place};
+        }
         remark(saved.error().sentence);
-        std::fputs(question.c_str(), stderr);
+        std::fputs(question, stderr);
     }
-    return why;
+    return {ProblemKind::io, "It is NOT saved.", why.place};
 }
 
 void Session::set_open_aside() {

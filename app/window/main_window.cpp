@@ -15,6 +15,7 @@
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QMenuBar>
+#include <QPointer>
 #include <QSplitter>
 #include <QStatusBar>
 #include <QTimer>
@@ -136,7 +137,7 @@ void MainWindow::open(const std::string& path) {
     }
     problem_.reset();
     opened_ = std::move(*read);
-    show_opened();
+    show_opened(first_chosen());
 }
 
 /// What other programs saved since is shown, with the same bike and page.
@@ -144,12 +145,25 @@ void MainWindow::look_again() {
     if (!opened_ || problem_) return;
     const auto file = opened_->session->file();
     if (!file || (*file)->is_as_seen()) return;
-    auto* had_focus = focusWidget();
-    open(options_.garage_file);
-    if (had_focus != nullptr && !problem_) had_focus->setFocus();
+    const auto chosen = selection_.bikes.size() == 1 && bikes_->currentIndex().row() > 0
+                            ? selection_.bikes.front()->id
+                            : SubjectId{};
+    const QPointer<QWidget> had_focus = focusWidget(); // what it stands in may be made anew
+    selection_ = {};
+    stale_.assign(pages_.size(), true);
+    auto read = open_garage(world_, options_);
+    if (!read) {
+        problem_ = read.error();
+        return show_message(problem_message(*problem_, options_.garage_file));
+    }
+    opened_ = std::move(*read);
+    const auto& bikes = opened_->content->garage.bikes;
+    const auto found = std::ranges::find(bikes, chosen, &Bike::id);
+    show_opened(found == bikes.end() ? 0 : static_cast<int>(found - bikes.begin()) + 1);
+    if (had_focus) had_focus->setFocus();
 }
 
-void MainWindow::show_opened() {
+void MainWindow::show_opened(int row) {
     const Garage& garage = opened_->content->garage;
     file_->setText(shown(options_.garage_file + ", as of " + spelled_text(opened_->today)));
     std::string notices;
@@ -159,7 +173,7 @@ void MainWindow::show_opened() {
     notices_->setVisible(!notices.empty());
     if (garage.bikes.empty()) return show_message(no_bike_message(options_.garage_file));
     either_->setCurrentIndex(1);
-    bikes_->show_lines(bike_lines(garage, opened_->today), first_chosen());
+    bikes_->show_lines(bike_lines(garage, opened_->today), row);
     bikes_->setFocus();
 }
 
@@ -171,9 +185,6 @@ int MainWindow::first_chosen() const {
 
 void MainWindow::choose_bike(int row) {
     if (!opened_ || row < 0) return;
-    const auto& bikes = opened_->content->garage.bikes;
-    const auto chosen = static_cast<std::size_t>(row);
-    options_.bike = chosen == 0 || chosen > bikes.size() ? "" : bikes[chosen - 1].details.value.name;
     selection_ = selection_of(*opened_, static_cast<std::size_t>(row));
     stale_.assign(pages_.size(), true);
     show_current_page();

@@ -40,7 +40,8 @@ private:
     void add_pages();
     void add_actions();
     void ask_for_file();
-    void show_opened();
+    /// `row` of the bikes at the side; 0 is all of them.
+    void show_opened(int row);
     void look_again();
     void show_message(document::Document message);
     void show_current_page();

@@ -94,7 +94,7 @@ Result<void> GarageFile::write(const OpenFile& file, FileLock& lock, ByteView ac
     return take_in(found, window);
 }
 
-/// Everything in front of `end` as it stands in the file, and `more` behind it.
+/// Everything in front of `end_` as it stands in the file, and `more` behind it.
 Result<void> GarageFile::copy_with(const OpenFile& to, ByteView more) const {
     try {
         const auto from = open_file(around_.files, path_, OpenMode::read);

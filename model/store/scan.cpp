@@ -49,12 +49,11 @@ private:
     Verdict judged() {
         const std::uint64_t left = window_.size() - start_;
         if (left < action_header_bytes)
-            return {.state = State::incomplete, .end = 0, .at = 0, .frames = 0, .what = "is cut off", .header = {}};
+            return {.state = State::incomplete, .end = 0, .frames = 0, .what = "is cut off", .header = {}};
         const auto header = read_action_header(window_.view(start_, action_header_bytes));
         if (!header)
             return {.state = State::wrong,
                     .end = 0,
-                    .at = 0,
                     .frames = 0,
                     .what = "is not introduced as a frame is",
                     .header = {}};
@@ -70,7 +69,7 @@ private:
         if (!fingerprint_action_matches(action))
             return wrong("is a fingerprint record that does not match its seal", {});
         handler_.fingerprint_record(fingerprint_body(action));
-        return {.state = State::good, .end = end_, .at = 0, .frames = 0, .what = {}, .header = {}};
+        return {.state = State::good, .end = end_, .frames = 0, .what = {}, .header = {}};
     }
 
     /// Whole up to the end of the file: then only its length was changed.
@@ -81,7 +80,6 @@ private:
             fingerprint_action_matches(window_.view(start_, left))) {
             verdict = {.state = State::wrong,
                        .end = 0,
-                       .at = 0,
                        .frames = 0,
                        .what = "is a fingerprint record with a wrong length",
                        .header = {}};
@@ -105,10 +103,9 @@ private:
         }
         looked_at_ = start_;
         if (at == end_)
-            return {.state = State::good, .end = end_, .at = 0, .frames = done_, .what = {}, .header = {}};
+            return {.state = State::good, .end = end_, .frames = done_, .what = {}, .header = {}};
         return {.state = State::wrong,
                 .end = 0,
-                .at = 0,
                 .frames = done_,
                 .what = "is not where its action says",
                 .header = {}};
@@ -149,7 +146,6 @@ private:
     Verdict wrong(std::string what, std::optional<FrameHeader> header) const {
         return {.state = cut_ ? State::incomplete : State::wrong,
                 .end = 0,
-                .at = 0,
                 .frames = done_,
                 .what = std::move(what),
                 .header = header};

@@ -201,6 +201,12 @@ std::string record_title(const RecordContent& content) {
     return std::visit(Title{}, content);
 }
 
+std::string version_title(const RecordContent& content) {
+    const auto* gone = std::get_if<Withdrawal>(&content);
+    if (gone == nullptr) return record_title(content);
+    return "withdrawn" + (gone->reason ? ": " + *gone->reason : std::string());
+}
+
 document::Facts record_facts(const RecordContent& content) {
     Lines lines;
     std::visit(Facts{lines}, content);

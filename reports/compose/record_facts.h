@@ -12,6 +12,8 @@ namespace sumpbook::compose {
 /// What a record of any kind is about, for a heading: "fuel, 12.3 L full at ...", "plan item engine-oil",
 /// "details of the bike", "settings of the garage", "data card, rear axle nut", "withdrawal".
 [[nodiscard]] std::string record_title(const RecordContent& content);
+/// The same of a version of an entry: its title, or "withdrawn: why".
+[[nodiscard]] std::string version_title(const RecordContent& content);
 
 /// Every field that is set, one line a field, as owners read it.
 [[nodiscard]] document::Facts record_facts(const RecordContent& content);

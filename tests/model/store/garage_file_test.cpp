@@ -37,6 +37,14 @@ void cut(Bench& bench, std::size_t bytes) {
     write_file(bench.path(), all);
 }
 
+/// The example, opened on files that fail.
+GarageFile example_on(Bench& bench, FailingFiles& failing) {
+    make_example(bench);
+    auto garage = GarageFile::open(bench.around(failing), bench.path());
+    REQUIRE(garage);
+    return *std::move(garage);
+}
+
 } // namespace
 
 TEST_CASE("A new garage holds its settings", "[garage-file]") {
@@ -251,15 +259,13 @@ TEST_CASE("Without a state folder entries are saved all the same", "[garage-file
 
 TEST_CASE("A failed sync is never trusted again", "[garage-file]") {
     Bench bench;
-    make_example(bench);
     FailingFiles failing({.fail_at = 1, .only = "sync"});
-    auto garage = GarageFile::open(bench.around(failing), bench.path());
-    REQUIRE(garage);
-    const auto lost = garage->append({{subject_of(1), fuel_record(7)}});
+    auto garage = example_on(bench, failing);
+    const auto lost = garage.append({{subject_of(1), fuel_record(7)}});
     REQUIRE_FALSE(lost);
     CHECK(lost.error().kind == ProblemKind::io);
     CHECK(lost.error().sentence.find("NOT saved") != std::string::npos);
-    CHECK_FALSE(garage->append({{subject_of(1), fuel_record(7)}})); // a second try might be believed
+    CHECK_FALSE(garage.append({{subject_of(1), fuel_record(7)}})); // a second try might be believed
     auto another = bench.open();
     REQUIRE(another);
     const auto refused = another->append({{subject_of(1), fuel_record(8)}});
@@ -285,27 +291,25 @@ TEST_CASE("A failed sync is never trusted again", "[garage-file]") {
 
 TEST_CASE("What could not be saved is kept in memory, and can be saved in another place", "[garage-file]") {
     Bench bench;
-    make_example(bench);
     FailingFiles failing({.fail_at = 1, .only = "sync"});
-    auto garage = GarageFile::open(bench.around(failing), bench.path());
-    REQUIRE(garage);
-    CHECK_FALSE(garage->has_unsaved());
-    CHECK(garage->save_elsewhere(bench.folder.file("early")).error().kind == ProblemKind::refused);
+    auto garage = example_on(bench, failing);
+    CHECK_FALSE(garage.has_unsaved());
+    CHECK(garage.save_elsewhere(bench.folder.file("early")).error().kind == ProblemKind::refused);
     const auto before = bench.open()->records().size();
-    REQUIRE_FALSE(garage->append({{subject_of(1), fuel_record(7)}}));
-    REQUIRE(garage->has_unsaved());
+    REQUIRE_FALSE(garage.append({{subject_of(1), fuel_record(7)}}));
+    REQUIRE(garage.has_unsaved());
     const auto old_state = bench.bytes();
 
     const auto other = bench.folder.file("other.sumpbook");
-    REQUIRE(garage->save_elsewhere(other));
+    REQUIRE(garage.save_elsewhere(other));
     CHECK(bench.bytes() == old_state);
     const auto saved = GarageFile::open(bench.around(bench.files), other, ScanDepth::everything);
     REQUIRE(saved);
     REQUIRE(saved->records().size() == before + 1);
     CHECK(saved->records().back().record == fuel_record(7));
     CHECK(saved->attachments().size() == 1);
-    CHECK(garage->save_elsewhere(other).error().kind == ProblemKind::refused); // it stands there already
-    CHECK_FALSE(garage->save_elsewhere(bench.folder.file("nowhere/other")));
+    CHECK(garage.save_elsewhere(other).error().kind == ProblemKind::refused); // it stands there already
+    CHECK_FALSE(garage.save_elsewhere(bench.folder.file("nowhere/other")));
 }
 
 TEST_CASE("Whether the file is as it was seen is known without reading it", "[garage-file]") {

@@ -44,6 +44,14 @@ const std::string looks_like_this =
     "A history that was rewritten throughout, or cut off cleanly at its end, looks "
     "like this too: only a fingerprint kept outside the file shows that";
 
+void passes_and_we_say_so(const store::Bytes& bytes, const std::string& records) {
+    const auto file = checked(bytes);
+    CHECK(file.findings.empty());
+    const auto said = words(compose::check_text(file));
+    CHECK(said.starts_with("The file verifies: " + records + ", every one as it was written."));
+    CHECK(said.find(looks_like_this) != std::string::npos);
+}
+
 store::FingerprintCheck not_found(bool searched) {
     store::FingerprintCheck check;
     check.answer = store::FingerprintAnswer::not_found;
@@ -59,21 +67,13 @@ TEST_CASE("A history that was rewritten before any fingerprint passes the check,
         forge.edit(place);
     forge.relink();
     REQUIRE(forge.file() != unprinted());
-    const auto file = checked(forge.file());
-    CHECK(file.findings.empty());
-    const auto said = words(compose::check_text(file));
-    CHECK(said.starts_with("The file verifies: 4 records, every one as it was written."));
-    CHECK(said.find(looks_like_this) != std::string::npos);
+    passes_and_we_say_so(forge.file(), "4 records");
 }
 
 TEST_CASE("A history that was cut off between two saves passes the check, and we say so") {
     store::Forge forge(unprinted());
     forge.frames.pop_back();
-    const auto file = checked(forge.file());
-    CHECK(file.findings.empty());
-    const auto said = words(compose::check_text(file));
-    CHECK(said.starts_with("The file verifies: 3 records, every one as it was written."));
-    CHECK(said.find(looks_like_this) != std::string::npos);
+    passes_and_we_say_so(forge.file(), "3 records");
 }
 
 TEST_CASE("A file that ends in the middle of a save does not read as if all was well") {
